@@ -1,0 +1,1 @@
+"""The calculations and the records. Knows no screen, no browser and no clock."""

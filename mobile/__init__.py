@@ -1,0 +1,1 @@
+"""The phone app, its site builder and server, and the `standproud` command."""
