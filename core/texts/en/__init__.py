@@ -1,5 +1,5 @@
 """English, one file an area; a key starts with the name of its area."""
 
-from core.texts.en import number, records
+from core.texts.en import command, number, records
 
-TEXTS: dict[str, str] = {**number.TEXTS, **records.TEXTS}
+TEXTS: dict[str, str] = {**command.TEXTS, **number.TEXTS, **records.TEXTS}

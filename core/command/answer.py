@@ -1,0 +1,33 @@
+"""What a command answers: data for a program, a table for a person."""
+
+import argparse
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from core.texts import text
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Answer:
+    """One answer in both forms."""
+
+    data: dict[str, Any]
+    table: str
+
+
+def new_command(commands: Any, name: str) -> argparse.ArgumentParser:
+    """Parser of command `name`, described by the text `command.<name>`."""
+    about = text(f"command.{name}")
+    parser: argparse.ArgumentParser = commands.add_parser(
+        name, help=about, description=about, allow_abbrev=False
+    )
+    parser.add_argument("--json", action="store_true", help=text("command.json"))
+    return parser
+
+
+def columns(rows: Sequence[Sequence[str]]) -> str:
+    """Rows as aligned text columns."""
+    widths = [max(map(len, column)) for column in zip(*rows, strict=True)]
+    lines = ("  ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True)) for row in rows)
+    return "\n".join(line.rstrip() for line in lines)

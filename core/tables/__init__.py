@@ -1,0 +1,1 @@
+"""Numbers of standards and of practice as data, each with its source."""
