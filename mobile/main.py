@@ -1,0 +1,10 @@
+"""The phone's entry point."""
+
+import flet as ft
+
+from mobile.app import show
+
+
+def main() -> None:
+    """Run the app in this browser."""
+    ft.run(show)

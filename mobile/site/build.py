@@ -1,0 +1,80 @@
+"""Build the site: one folder that any static host can serve over https."""
+
+import gzip
+import hashlib
+import json
+import shutil
+from pathlib import Path
+
+from flet_web import get_package_web_dir, version
+
+from mobile.site.archive import own_files, write_archive
+from mobile.site.client import write_client
+from mobile.site.pages import write_pages
+from mobile.site.places import ASSETS, LOCKS, ROOT, WEB
+from mobile.site.precache import LISTING, write_service_worker
+from mobile.site.runtime import write_runtime
+from mobile.site.wheels import fetch_wheels
+
+ARCHIVE = "app.zip"
+# Already compressed inside: gzip would only add bytes.
+STORED = {".png", ".woff2", ".zip"}
+
+
+def build_site(out: Path, base: str = "/") -> None:
+    """Build the site into `out`, which is replaced as a whole when everything is there.
+
+    Raises
+    ------
+    BuildError
+        If a package cannot be fetched or a part is not the one this build knows.
+    """
+    part = out.with_name(f"{out.name}.part")
+    shutil.rmtree(part, ignore_errors=True)
+    part.mkdir(parents=True)
+    client = Path(get_package_web_dir())
+    write_client(client, part)
+    write_runtime(client / "pyodide", part / "pyodide")
+    write_archive(part / ARCHIVE, fetch_wheels())
+    write_pages(part, normal_base(base))
+    write_service_worker(part, normal_base(base), made_from())
+    compress(part)
+    shutil.rmtree(out, ignore_errors=True)
+    part.rename(out)
+
+
+def normal_base(base: str) -> str:
+    """Base path with a slash at both ends."""
+    inner = base.strip().strip("/")
+    return f"/{inner}/" if inner else "/"
+
+
+def made_from() -> str:
+    """Hash of everything a build is made from."""
+    total = hashlib.sha256(version.version.encode())
+    for name, content in sorted({**own_files(), **site_files()}.items()):
+        total.update(f"{name}\0{len(content)}\0".encode() + content)
+    return total.hexdigest()
+
+
+def site_files() -> dict[str, bytes]:
+    paths = [*WEB.parent.rglob("*"), *ASSETS.rglob("*"), LOCKS / "phone.txt"]
+    return {
+        path.relative_to(ROOT).as_posix(): path.read_bytes()
+        for path in paths
+        if path.is_file() and "__pycache__" not in path.parts
+    }
+
+
+def is_current(out: Path) -> bool:
+    """Was this folder built from what stands here now?"""
+    listing = out / LISTING
+    return listing.exists() and json.loads(listing.read_text())["made_from"] == made_from()
+
+
+def compress(out: Path) -> None:
+    """Put a gzip copy beside each file that gets smaller by it."""
+    for path in sorted(out.rglob("*")):
+        if path.is_file() and path.suffix not in STORED:
+            packed = gzip.compress(path.read_bytes(), 9, mtime=0)
+            path.with_name(f"{path.name}.gz").write_bytes(packed)

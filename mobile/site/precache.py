@@ -1,0 +1,45 @@
+"""Every file of a build with its hash, and the service worker that keeps exactly these."""
+
+import hashlib
+import json
+from base64 import b64encode
+from pathlib import Path
+
+from mobile.site import policy
+from mobile.site.media_types import media_type
+from mobile.site.places import WEB
+
+WORKER = "service-worker.js"
+LISTING = "site.json"
+PLACEHOLDER = "/* the build's listing */ null"
+
+
+def write_service_worker(out: Path, base: str, made_from: str) -> None:
+    """List the files of `out`, and write the listing and the worker beside them."""
+    files = {name: describe(out / name, name) for name in names(out)}
+    listing = {
+        "version": version(files),
+        "base": base,
+        "made_from": made_from,
+        "headers": policy.headers(),
+        "files": files,
+    }
+    (out / LISTING).write_text(json.dumps(listing, indent=1))
+    kept = {key: listing[key] for key in ("version", "headers", "files")}
+    worker = (WEB / WORKER).read_text(encoding="utf-8")
+    (out / WORKER).write_text(worker.replace(PLACEHOLDER, json.dumps(kept)), encoding="utf-8")
+
+
+def names(out: Path) -> list[str]:
+    return sorted(path.relative_to(out).as_posix() for path in out.rglob("*") if path.is_file())
+
+
+def describe(path: Path, name: str) -> dict[str, object]:
+    content = path.read_bytes()
+    digest = b64encode(hashlib.sha256(content).digest()).decode()
+    return {"hash": f"sha256-{digest}", "type": media_type(name), "size": len(content)}
+
+
+def version(files: dict[str, dict[str, object]]) -> str:
+    """Short name of a build: the hash of the hashes of its files."""
+    return hashlib.sha256(json.dumps(files, sort_keys=True).encode()).hexdigest()[:12]
