@@ -98,11 +98,12 @@ def explain(
 def _value_and_parts(
     function: Callable[..., float], terms: Sequence[Term]
 ) -> tuple[float, tuple[float, ...]]:
-    inputs = [uncertainties.ufloat(term.value, term.u) for term in terms]
     value = function(*(term.value for term in terms))
-    slopes = uncertainties.wrap(function)(*inputs).derivatives
+    inputs = [uncertainties.ufloat(term.value, term.u) if term.u else term.value for term in terms]
+    slopes = getattr(uncertainties.wrap(function)(*inputs), "derivatives", {})
     return value, tuple(
-        abs(slopes.get(each, 0.0)) * term.u for each, term in zip(inputs, terms, strict=True)
+        abs(slopes.get(each, 0.0)) * term.u if term.u else 0.0
+        for each, term in zip(inputs, terms, strict=True)
     )
 
 

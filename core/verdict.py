@@ -57,7 +57,7 @@ class Check:
     value, limit
         What was compared, in `unit`; `limit` is the one that decides.
     probability
-        Probability of conformity [1].
+        Probability of conformity [1]; none where one side of a reading cannot tell.
     rule
         Rule that gave the verdict.
     """
@@ -68,7 +68,7 @@ class Check:
     value: float
     limit: float
     unit: str
-    probability: float
+    probability: float | None
     rule: Rule
     source: Source
 

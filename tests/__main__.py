@@ -8,4 +8,4 @@ if __name__ == "__main__":
     sys.path[:] = [str(Path(here).parent), *(p for p in sys.path if p != here)]
     from mobile.environment import restart_inside
 
-    restart_inside("mobile.testing", sys.argv[1:])
+    restart_inside("tests.runner", sys.argv[1:])

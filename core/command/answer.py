@@ -29,5 +29,8 @@ def new_command(commands: Any, name: str) -> argparse.ArgumentParser:
 def columns(rows: Sequence[Sequence[str]]) -> str:
     """Rows as aligned text columns."""
     widths = [max(map(len, column)) for column in zip(*rows, strict=True)]
-    lines = ("  ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True)) for row in rows)
+    lines = (
+        "  ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True))
+        for row in rows
+    )
     return "\n".join(line.rstrip() for line in lines)

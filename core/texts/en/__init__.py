@@ -1,10 +1,27 @@
 """English, one file an area; a key starts with the name of its area."""
 
-from core.texts.en import command, groove, number, records
+from core.texts.en import (
+    check,
+    command,
+    groove,
+    number,
+    ratio,
+    records,
+    site,
+    thermal,
+    valve_gear,
+    vee,
+)
 
 TEXTS: dict[str, str] = {
+    **check.TEXTS,
     **command.TEXTS,
     **groove.TEXTS,
     **number.TEXTS,
+    **ratio.TEXTS,
     **records.TEXTS,
+    **site.TEXTS,
+    **thermal.TEXTS,
+    **valve_gear.TEXTS,
+    **vee.TEXTS,
 }

@@ -1,0 +1,338 @@
+"""How high the wire stands, from what was measured, and how sure that is."""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from enum import StrEnum
+
+from core.calc.leaves import Stack, thickness
+from core.errors import refuse
+from core.source import ASSUMED, Source, Trust, derived, published
+from core.tables.half_widths import HalfWidths
+from core.texts import text
+from core.uncertain import Explained, Term, coverage_factor, explain, rectangular
+from core.unit_types import Millimetre
+
+RANGE_LEVEL = 0.95
+GUM_RECTANGLE = published("JCGM 100:2008 (GUM), 4.3.7")
+GUM_REPEATS = published("JCGM 100:2008 (GUM), 4.2 and G.4.1")
+WEIGHTED_MEAN = derived("weighted mean of independent readings, weights 1/u²")
+TYPED = Source(Trust.ASSUMED, "as typed")
+
+
+class Bound(StrEnum):
+    """What a reading knows: a value between two leaves, or one side only."""
+
+    BOTH = "both"
+    LOWER = "lower"
+    UPPER = "upper"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Height:
+    """Height of the wire over the deck.
+
+    Parameters
+    ----------
+    bound
+        Whether both sides are known. With one side, `value` is that bound.
+    low, high
+        Range that is shown; none on a side that is not known [mm].
+    explained
+        Value and spread with their terms.
+    """
+
+    bound: Bound
+    low: Millimetre | None
+    high: Millimetre | None
+    explained: Explained
+
+    @property
+    def value(self) -> Millimetre:
+        return self.explained.value
+
+    @property
+    def u(self) -> Millimetre:
+        return self.explained.u
+
+    @property
+    def dof(self) -> float:
+        return self.explained.dof
+
+
+def from_leaves(
+    go: Stack | None,
+    no_go: Stack | None,
+    half_widths: HalfWidths,
+    straightedge: Millimetre = 0.0,
+) -> Height:
+    """Height from the leaf that goes and the leaf that does not; either alone is one side.
+
+    Parameters
+    ----------
+    go, no_go
+        Leaf or stack that goes, and that does not; not both None.
+    straightedge
+        Half width for the straightedge and the deck under it [mm].
+
+    Raises
+    ------
+    InputError
+        If the leaf that does not go is not the thicker one.
+
+    Source
+    ------
+    JCGM 100:2008 (GUM), 4.3.7; leaves of one set are fully correlated (5.2.2).
+    """
+    common = _common_terms(half_widths, straightedge)
+    if go is None or no_go is None:
+        return _one_side(go, no_go, half_widths, common)
+    low = thickness(go, half_widths, text("term.go"))
+    high = thickness(no_go, half_widths, text("term.no_go"))
+    if low.value >= high.value:
+        raise refuse("no-go", "height.crossed")
+    between = _zero(text("term.between"), 0.5 * (high.value - low.value))
+    explained = explain(
+        lambda a, b, *errors: 0.5 * (a + b) + sum(errors),
+        (low, high, between, *common),
+        unit="mm",
+        formula="(go + no-go) / 2",
+        source=GUM_RECTANGLE,
+    )
+    widen = half_widths.leaf + straightedge
+    return Height(
+        bound=Bound.BOTH, low=low.value - widen, high=high.value + widen, explained=explained
+    )
+
+
+def _one_side(
+    go: Stack | None, no_go: Stack | None, half_widths: HalfWidths, common: Sequence[Term]
+) -> Height:
+    known = go or no_go
+    assert known is not None
+    term = thickness(known, half_widths, text("term.go" if go else "term.no_go"))
+    explained = explain(
+        lambda leaf, *errors: leaf + sum(errors),
+        (term, *common),
+        unit="mm",
+        formula="≥ go" if go else "≤ no-go",
+        source=GUM_RECTANGLE,
+    )
+    widen = sum(half_width for half_width in _half_widths(common))
+    if go:
+        return Height(bound=Bound.LOWER, low=term.value - widen, high=None, explained=explained)
+    return Height(bound=Bound.UPPER, low=None, high=term.value + widen, explained=explained)
+
+
+def _common_terms(half_widths: HalfWidths, straightedge: Millimetre) -> tuple[Term, ...]:
+    terms = [_zero(text("term.leaf_set"), half_widths.leaf)]
+    if straightedge:
+        terms.append(_zero(text("term.straightedge"), straightedge))
+    return tuple(terms)
+
+
+def _half_widths(terms: Sequence[Term]) -> list[float]:
+    return [term.u * math.sqrt(3.0) for term in terms]
+
+
+def _zero(name: str, half_width: Millimetre) -> Term:
+    """Error whose best value is zero, within ± `half_width`."""
+    return Term(name=name, value=0.0, u=rectangular(half_width), unit="mm", source=ASSUMED)
+
+
+def from_snug_leaf(leaf: Stack, half_widths: HalfWidths, straightedge: Millimetre = 0.0) -> Height:
+    """Height from one leaf that just drags, with none tried that stops.
+
+    Source
+    ------
+    JCGM 100:2008 (GUM), 4.3.7, over the assumed half widths.
+    """
+    terms = (
+        thickness(leaf, half_widths, text("term.snug")),
+        _zero(text("term.drag"), half_widths.snug),
+        *_common_terms(half_widths, straightedge),
+    )
+    explained = explain(
+        lambda marked, *errors: marked + sum(errors),
+        terms,
+        unit="mm",
+        formula="snug leaf",
+        source=GUM_RECTANGLE,
+    )
+    widen = half_widths.snug + half_widths.leaf + straightedge
+    return _around(explained, widen)
+
+
+def _around(explained: Explained, widen: Millimetre) -> Height:
+    return Height(
+        bound=Bound.BOTH,
+        low=explained.value - widen,
+        high=explained.value + widen,
+        explained=explained,
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DepthInstrument:
+    """Something that reads the height directly.
+
+    Parameters
+    ----------
+    name
+        What a person calls it.
+    limit
+        Limit of error, half width [mm].
+    step
+        Step of the display; 0 where it is inside the limit [mm].
+    zero
+        What it reads on the deck; subtracted [mm].
+    """
+
+    name: str
+    limit: Millimetre
+    step: Millimetre = 0.0
+    zero: Millimetre = 0.0
+
+
+def from_depth(
+    readings: Sequence[Millimetre], instrument: DepthInstrument, assumptions: Sequence[str] = ()
+) -> Height:
+    """Height from an indicator, a caliper or a depth rod, read once or several times.
+
+    Parameters
+    ----------
+    readings
+        Repeats at one place, shape (n,) [mm].
+
+    Source
+    ------
+    JCGM 100:2008 (GUM): 4.2 for repeats, 4.3.7 for the instrument, F.2.2.1 for its step,
+    G.4.1 for the degrees of freedom.
+    """
+    explained = explain(
+        lambda mean, *errors: mean - instrument.zero + sum(errors),
+        (_mean(readings), *_instrument_terms(instrument)),
+        unit="mm",
+        formula="mean − zero",
+        source=GUM_REPEATS,
+        assumptions=assumptions,
+    )
+    return _around(explained, coverage_factor(RANGE_LEVEL, explained.dof) * explained.u)
+
+
+def _mean(readings: Sequence[Millimetre]) -> Term:
+    count = len(readings)
+    mean = math.fsum(readings) / count
+    if count == 1:
+        return Term(name=text("term.reading"), value=mean, u=0.0, unit="mm", source=TYPED)
+    scatter = math.fsum((each - mean) ** 2 for each in readings) / (count - 1)
+    return Term(
+        name=text("term.repeats"),
+        value=mean,
+        u=math.sqrt(scatter / count),
+        unit="mm",
+        source=GUM_REPEATS,
+        dof=count - 1,
+    )
+
+
+def _instrument_terms(instrument: DepthInstrument) -> tuple[Term, ...]:
+    limit = _zero(text("term.limit", instrument=instrument.name), instrument.limit)
+    if not instrument.step:
+        return (limit,)
+    return (limit, _zero(text("term.step", instrument=instrument.name), 0.5 * instrument.step))
+
+
+def as_given(value: Millimetre, u: Millimetre) -> Height:
+    """Height whose value and standard uncertainty are already known [mm]."""
+    term = Term(name=text("term.height"), value=value, u=u, unit="mm", source=TYPED)
+    explained = explain(lambda h: h, (term,), unit="mm", formula="h", source=TYPED)
+    return _around(explained, coverage_factor(RANGE_LEVEL, math.inf) * u)
+
+
+def combine(heights: Sequence[Height]) -> Height:
+    """One height from several readings of the same place.
+
+    Readings with both sides are weighted by 1/u²; if they disagree by more than their spreads
+    allow, the spread grows by the Birge ratio. A reading with one side must not contradict them.
+
+    Raises
+    ------
+    InputError
+        If a leaf contradicts another reading.
+
+    Source
+    ------
+    Weighted mean: *derived*; ratio: Birge, Phys. Rev. 40 (1932) 207, *from memory*.
+    """
+    full = [each for each in heights if each.bound is Bound.BOTH]
+    if not full:
+        return _combine_sides(heights)
+    result = full[0] if len(full) == 1 else _weighted(full)
+    for side in heights:
+        _refuse_contradiction(side, result)
+    return result
+
+
+def _combine_sides(heights: Sequence[Height]) -> Height:
+    """The tightest side where all readings know the same side only."""
+    if len({each.bound for each in heights}) > 1:
+        raise refuse("go", "height.one_pair")
+    tightest = max if heights[0].bound is Bound.LOWER else min
+    return tightest(heights, key=lambda each: each.value)
+
+
+def _weighted(full: Sequence[Height]) -> Height:
+    weights = [1.0 / max(each.u, 1e-9) ** 2 for each in full]
+    total = math.fsum(weights)
+    terms = [
+        Term(
+            name=each.explained.formula,
+            value=each.value,
+            u=each.u,
+            unit="mm",
+            source=each.explained.source,
+            dof=each.dof,
+        )
+        for each in full
+    ]
+    explained = explain(
+        lambda *values: math.fsum(w * v for w, v in zip(weights, values, strict=True)) / total,
+        terms,
+        unit="mm",
+        formula="Σ h/u² ÷ Σ 1/u²",
+        source=WEIGHTED_MEAN,
+    )
+    ratio = _birge_ratio(full, weights, explained.value)
+    widen = coverage_factor(RANGE_LEVEL, explained.dof) * explained.u * ratio
+    return _around(_grown(explained, ratio), widen)
+
+
+def _birge_ratio(full: Sequence[Height], weights: Sequence[float], mean: Millimetre) -> float:
+    chi2 = math.fsum(w * (each.value - mean) ** 2 for w, each in zip(weights, full, strict=True))
+    return max(1.0, math.sqrt(chi2 / (len(full) - 1)))
+
+
+def _grown(explained: Explained, ratio: float) -> Explained:
+    if ratio == 1.0:
+        return explained
+    return Explained(
+        value=explained.value,
+        u=explained.u * ratio,
+        dof=explained.dof,
+        unit=explained.unit,
+        formula=explained.formula,
+        terms=explained.terms,
+        shares=explained.shares,
+        assumptions=(*explained.assumptions, text("height.disagree", ratio=f"{ratio:.1f}")),
+        source=explained.source,
+    )
+
+
+def _refuse_contradiction(side: Height, result: Height) -> None:
+    assert result.low is not None
+    assert result.high is not None
+    if side.bound is Bound.LOWER and side.value > result.high:
+        raise refuse("go", "height.contradicts")
+    if side.bound is Bound.UPPER and side.value < result.low:
+        raise refuse("no-go", "height.contradicts")
