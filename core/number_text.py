@@ -27,7 +27,9 @@ _NUMBER = re.compile(
 _NOT_FINITE = re.compile(r"[+-]?(nan|inf|∞)", re.IGNORECASE)
 _EXPONENT = re.compile(r"[eE][+-]?[0-9]")
 _MORE_DIGITS = re.compile(r"[ .,'’_]+[0-9]")
-_BARE_LIST_COMMA = re.compile(r"\s*[+-]?[1-9][0-9]*,[0-9]+\s*")
+_FROM_UNIT_ON = re.compile(r"[^0-9.,+/⁄∕\s−-].*", re.DOTALL)
+_BARE_LIST_COMMA = re.compile(r"[+−-]?[1-9][0-9]*,[0-9]+")
+_EMPTY_ENTRY = re.compile(r"|,[^0-9].*|,")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -192,7 +194,7 @@ def split_list(text: str, field: str) -> tuple[str, ...]:
     """
     entries = tuple(entry for part in text.split(";") for entry in _at_commas(part))
     for entry in entries:
-        if not entry:
+        if _EMPTY_ENTRY.fullmatch(entry):
             raise refuse(field, "number.list_empty")
         if _comma_unclear(entry, alone=";" not in text):
             raise refuse(field, "number.list_commas", typed=shown(entry))
@@ -210,14 +212,14 @@ def _at_commas(part: str) -> list[str]:
 
 
 def _unit_begun(entry: str) -> bool:
-    return any(not c.isspace() and c not in "0123456789.,+-−/⁄∕" for c in entry)
+    return _FROM_UNIT_ON.search(entry) is not None
 
 
 def _comma_unclear(entry: str, *, alone: bool) -> bool:
-    number = entry.rstrip()
-    if number.count(",") > 1 or (", " in number) or ("," in number and "." in number):
+    number = _FROM_UNIT_ON.sub("", entry)
+    if number.count(",") > 1 or ", " in number or ("," in number and "." in number):
         return True
-    return alone and _BARE_LIST_COMMA.fullmatch(number) is not None
+    return alone and _BARE_LIST_COMMA.fullmatch(entry) is not None
 
 
 def fixed(value: float, places: int) -> str:

@@ -4,7 +4,6 @@ pint is told the unit alone, once per unit; numbers are read by `core.number_tex
 here without rounding before the last step, so that 0.041 in, 41 thou and 1.0414 mm are one float.
 """
 
-import re
 from dataclasses import dataclass
 from enum import Enum, StrEnum, auto
 from fractions import Fraction
@@ -15,6 +14,7 @@ from typing import TYPE_CHECKING
 from core.errors import Fault, InputError, refuse
 from core.number_text import SplitNumber, fixed, plain, read_number, shown, split_list
 from core.texts import text as say
+from core.unit_spellings import meant_by, symbol_of
 from core.unit_types import Millimetre
 
 if TYPE_CHECKING:
@@ -50,6 +50,7 @@ class Bare(Enum):
     THOU_OR_INCH = auto()
     MILLIMETRE = auto()
     NUMBER = auto()
+    DEGREE = auto()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,7 +67,7 @@ class Field:
         Absurd sizes begin beyond these, in the base unit of the dimension.
     bare
         How a number without a unit is read: one or more is thou and less is inch, or millimetre,
-        or a plain number where a ratio is asked.
+        or a plain number where a ratio is asked, or degrees.
     """
 
     name: str
@@ -124,14 +125,14 @@ _DEFINED_AS = {
     "µm": "micrometer",
     "cm": "centimeter",
     "m": "meter",
+    "in²": "inch**2",
     "mm²": "millimeter**2",
     "cm²": "centimeter**2",
-    "in²": "inch**2",
+    "in³": "inch**3",
     "mm³": "millimeter**3",
+    "cm³": "centimeter**3",
     "cc": "milliliter",
     "ml": "milliliter",
-    "cm³": "centimeter**3",
-    "in³": "inch**3",
     "psi": "psi",
     "ksi": "ksi",
     "bar": "bar",
@@ -150,63 +151,13 @@ _DEFINED_AS = {
     "K": "kelvin",
     "Δ°C": "delta_degree_Celsius",
     "Δ°F": "delta_degree_Fahrenheit",
+    "ΔK": "kelvin",
     "°": "degree",
     "rad": "radian",
     "%": "percent",
     "": "",
 }
-
-_AS_DIFFERENCE = {"°C": "Δ°C", "°F": "Δ°F"}
-
-_SIGNS = str.maketrans({"μ": "µ", "\u212a": "K", "²": "2", "³": "3", "º": "°", "⋅": "·", "•": "·", "*": "·"})
-_PRODUCT = re.compile(r"[·.\s-]+")
-
-_STRICT_SPELLINGS = {
-    "m": "m",
-    "N": "N",
-    "K": "K",
-    "Nm": "N·m",
-    "Nmm": "N·mm",
-    "kNm": "kN·m",
-    "MPa": "MPa",
-    "MPA": "MPa",
-}
-"""Units whose letters mean something else in another case."""
-
-_SPELLINGS = {
-    **dict.fromkeys(("in", "inch", "inches", '"', "″", "”", "''", "’’"), "in"),
-    **dict.fromkeys(("thou", "thous"), "thou"),
-    **dict.fromkeys(("µin", "uin"), "µin"),
-    **dict.fromkeys(("ft", "foot", "feet"), "ft"),
-    **dict.fromkeys(("µm", "um", "micron", "microns"), "µm"),
-    **dict.fromkeys(("cc", "ccm"), "cc"),
-    **dict.fromkeys(("°c", "degc", "c", "℃"), "°C"),
-    **dict.fromkeys(("°f", "degf", "f", "℉"), "°F"),
-    **dict.fromkeys(("°", "deg"), "°"),
-    **{each.replace("²", "2"): each for each in ("mm²", "cm²", "in²")},
-    **{each.replace("³", "3"): each for each in ("mm³", "cm³", "in³")},
-    **{each: each for each in ("mm", "cm", "ml", "psi", "ksi", "bar", "lbf", "rad", "%")},
-    "kpa": "kPa",
-    "kn": "kN",
-}
-"""Units told apart in any case, by their spelling in small letters."""
-
-_TORQUES: dict[frozenset[str | None], str] = {
-    frozenset({"lbf", "ft"}): "lbf·ft",
-    frozenset({"lbf", "in"}): "lbf·in",
-    frozenset({"N", "m"}): "N·m",
-    frozenset({"N", "mm"}): "N·mm",
-    frozenset({"kN", "m"}): "kN·m",
-}
-
-_POUNDS = frozenset({"lb", "lbs"})
-_TYPE_INSTEAD = {
-    **dict.fromkeys(_POUNDS, "lbf"),
-    **dict.fromkeys(("mil", "mils"), "thou"),
-    "mpa": "MPa",
-    "nm": "N·m",
-}
-"""Spellings with two meanings in the trade, in small letters, and what to type."""
+"""Definition in `units.txt` that each symbol stands for; Δ marks a difference of temperatures."""
 
 
 def read_quantity(text: str, field: Field) -> Typed:
@@ -233,11 +184,12 @@ def read_quantity(text: str, field: Field) -> Typed:
     """
     number = read_number(text, field.name, _wanted(field))
     symbol = _symbol(number.unit, field) if number.unit else _bare_symbol(number, field)
-    conversion = _conversion(_kind(symbol, field))
-    echo = f"{number.digits} {symbol}".rstrip()
+    meant = _as_meant(symbol, field)
+    conversion = _conversion(meant)
     base = number.exact * conversion.scale + conversion.offset
+    echo = f"{number.digits} {symbol}".rstrip()
     value = base.numerator / base.denominator
-    _refuse_absurd(value, field, symbol, echo)
+    _refuse_absurd(value, field, meant, echo)
     return Typed(text=text.strip(), value=value, echo=echo)
 
 
@@ -262,7 +214,7 @@ def read_list(text: str, field: Field) -> tuple[Typed, ...]:
 
 
 def in_unit(value: float, unit: str) -> float:
-    """Base value expressed in `unit`; a temperature difference in `Δ°C`, `Δ°F` or `K`.
+    """Base value expressed in `unit`; a difference of temperatures in `Δ°C` or `Δ°F`.
 
     Raises
     ------
@@ -351,39 +303,19 @@ def _conversion(symbol: str) -> _Conversion:
 
 @cache
 def _floats(unit: str) -> tuple[float, float]:
-    symbol = unit if unit in _DEFINED_AS else _known(unit)
+    symbol = unit if unit in _DEFINED_AS else symbol_of(unit)
     if symbol is None:
         raise ValueError(f"{unit!r} is not a unit known here")
     conversion = _conversion(symbol)
     return float(conversion.scale), float(conversion.offset)
 
 
-def _known(spelling: str) -> str | None:
-    """Symbol of a spelling, none if it is not a unit known here."""
-    unit = spelling.translate(_SIGNS).removesuffix(".").strip()
-    parts = _PRODUCT.split(unit)
-    return _single(unit) if len(parts) == 1 else _torque(parts)
-
-
-def _single(unit: str) -> str | None:
-    return _STRICT_SPELLINGS.get(unit) or _SPELLINGS.get(unit.lower())
-
-
-def _torque(parts: list[str]) -> str | None:
-    names = frozenset(_in_product(part) for part in parts)
-    return _TORQUES.get(names) if len(names) == len(parts) else None
-
-
-def _in_product(part: str) -> str | None:
-    return "lbf" if part.lower() in _POUNDS else _single(part)
-
-
 def _symbol(spelling: str, field: Field) -> str:
-    symbol = _known(spelling)
+    symbol = symbol_of(spelling)
     if symbol is not None:
         return symbol
-    instead = _TYPE_INSTEAD.get(spelling.lower().removesuffix("."))
-    if instead:
+    instead = meant_by(spelling)
+    if instead is not None:
         raise refuse(field.name, "number.unit_two_ways", unit=shown(spelling), instead=instead)
     raise refuse(field.name, "number.unit_unknown", unit=shown(spelling), wanted=_wanted(field))
 
@@ -396,23 +328,23 @@ def _bare_symbol(number: SplitNumber, field: Field) -> str:
             return "mm"
         case Bare.NUMBER:
             return ""
+        case Bare.DEGREE:
+            return "°"
         case Bare.REFUSE:
             wanted = _wanted(field)
             raise refuse(field.name, "number.unit_missing", number=number.digits, wanted=wanted)
 
 
-def _kind(symbol: str, field: Field) -> str:
-    """The unit as the field means it, a temperature or a difference of temperatures."""
-    symbol_meant = symbol
-    if field.dimension is Dimension.TEMPERATURE_DIFFERENCE:
-        symbol_meant = _AS_DIFFERENCE.get(symbol, symbol)
-        if symbol == "K":
-            return symbol
-    found = _dimension(symbol_meant)
-    if found is not field.dimension:
-        kind = say(f"number.is_{found}")
-        raise refuse(field.name, "number.unit_wrong", unit=symbol, kind=kind, wanted=_wanted(field))
-    return symbol_meant
+def _as_meant(symbol: str, field: Field) -> str:
+    """The unit as the field means it: a temperature, or a difference of temperatures."""
+    meant = symbol
+    if field.dimension is Dimension.TEMPERATURE_DIFFERENCE and f"Δ{symbol}" in _DEFINED_AS:
+        meant = f"Δ{symbol}"
+    found = _dimension(meant)
+    if found is field.dimension:
+        return meant
+    kind = say(f"number.is_{found}")
+    raise refuse(field.name, "number.unit_wrong", unit=symbol, kind=kind, wanted=_wanted(field))
 
 
 def _wanted(field: Field) -> str:
@@ -420,14 +352,14 @@ def _wanted(field: Field) -> str:
     return say(f"number.wanted_{'small_length' if small else field.dimension}")
 
 
-def _refuse_absurd(value: float, field: Field, symbol: str, echo: str) -> None:
+def _refuse_absurd(value: float, field: Field, meant: str, echo: str) -> None:
     slack = BOUND_SLACK * max(abs(field.low), abs(field.high))
     if field.low - slack <= value <= field.high + slack:
         return
-    low, high = (_bound(each, field, symbol) for each in (field.low, field.high))
+    low, high = (_bound(each, meant) for each in (field.low, field.high))
     key = "number.too_small" if value < field.low else "number.too_large"
     raise refuse(field.name, key, echo=echo, low=low, high=high)
 
 
-def _bound(value: float, field: Field, symbol: str) -> str:
-    return f"{plain(in_unit(value, _kind(symbol, field)), BOUND_DIGITS)} {symbol}".rstrip()
+def _bound(value: float, meant: str) -> str:
+    return f"{plain(in_unit(value, meant), BOUND_DIGITS)} {meant.removeprefix('Δ')}".rstrip()
