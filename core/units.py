@@ -49,6 +49,7 @@ class Bare(Enum):
     REFUSE = auto()
     THOU_OR_INCH = auto()
     MILLIMETRE = auto()
+    DEGREE = auto()
     NUMBER = auto()
     DEGREE = auto()
 
@@ -326,6 +327,8 @@ def _bare_symbol(number: SplitNumber, field: Field) -> str:
             return "thou" if abs(number.exact) >= 1 or not number.exact else "in"
         case Bare.MILLIMETRE:
             return "mm"
+        case Bare.DEGREE:
+            return "°"
         case Bare.NUMBER:
             return ""
         case Bare.DEGREE:

@@ -44,10 +44,11 @@ TORQUE = Field(name="--torque", dimension=Dimension.TORQUE, low=0.0, high=1e6)
 HOT = Field(name="--hot", dimension=Dimension.TEMPERATURE, low=200.0, high=900.0)
 RISE = Field(name="--rise", dimension=Dimension.TEMPERATURE_DIFFERENCE, low=-500.0, high=900.0)
 TURN = Field(name="--turn", dimension=Dimension.ANGLE, low=0.0, high=7.0)
+VEE = Field(name="--vee", dimension=Dimension.ANGLE, low=0.0, high=3.2, bare=Bare.DEGREE)
 SHARE = Field(name="--share", dimension=Dimension.RATIO, low=0.0, high=1.0, bare=Bare.NUMBER)
 FIELDS = (
     *(HEIGHT, BORE, SHEET, DEPTH, AREA, CHAMBER, PRESSURE),
-    *(FORCE, TORQUE, HOT, RISE, TURN, SHARE),
+    *(FORCE, TORQUE, HOT, RISE, TURN, VEE, SHARE),
 )
 
 
@@ -220,6 +221,7 @@ def test_check_values_of_the_inch() -> None:
         ("10 K", RISE, 10.0, "10 K"),
         ("90°", TURN, math.pi / 2, "90 °"),
         ("90 deg", TURN, math.pi / 2, "90 °"),
+        ("90", VEE, math.pi / 2, "90 °"),
         ("25 %", SHARE, 0.25, "25 %"),
         ("0,25", SHARE, 0.25, "0.25"),
     ],
@@ -439,6 +441,7 @@ def slow_bare(number: Fraction, bare: Bare) -> Fraction | None:
         Bare.REFUSE: None,
         Bare.THOU_OR_INCH: INCH / 1000 if number == 0 or abs(number) >= 1 else INCH,
         Bare.MILLIMETRE: Fraction(1),
+        Bare.DEGREE: DEGREE,
         Bare.NUMBER: Fraction(1),
     }
     return factors[bare]
@@ -485,6 +488,7 @@ VALID = [
     *((text, HOT) for text in ("200 °F", "93 °C", "366.5 K", "93 degC", "200F", "93 deg C")),
     *((text, RISE) for text in ("130 °F", "72 K", "-72,5 °C")),
     *((text, TURN) for text in ("23°", "90 deg", "1.5 rad")),
+    *((text, VEE) for text in ("90", "45,5", "90 °", "1.2 rad")),
     *((text, SHARE) for text in ("25 %", "0,25", "1/4", ".25")),
 ]
 STRANGE = [
