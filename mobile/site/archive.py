@@ -1,10 +1,11 @@
-"""The app archive: our own code, and the wheels unpacked beside it.
+"""The archives of Python modules: our own code, the wheels beside it, the standard library.
 
-It holds no requirements.txt and no pyproject.toml: there is nothing left to install on the phone.
+None holds a requirements.txt or pyproject.toml: nothing is left to install on the phone. Our own
+code stands in an archive of its own, so that a new version fetches that one and no package again.
 """
 
 import zipfile
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Mapping
 from pathlib import Path, PurePosixPath
 
 from mobile.site.places import ROOT
@@ -18,29 +19,85 @@ STAYS_HOME = (
     "mobile/locks",
     "mobile/program.py",
     "mobile/site",
-    "mobile/testing.py",
 )
-PACKAGES = "__pypackages__"
 # Modules of the wheels that nothing on a phone imports.
-NEVER_IMPORTED = (
+WHEEL_PARTS_LEFT_OUT = (
+    "flet/auth/providers",
     "flet/cli.py",
     "flet/fastapi",
+    "flet/messaging/flet_dart_bridge_server.py",
+    "flet/messaging/flet_socket_server.py",
     "flet/pytest_plugin.py",
     "flet/testing",
+    "flexcache/testsuite",
+    "flexparser/testsuite",
     "pint/testsuite",
     "pint/testing.py",
+    "platformdirs/testing.py",
+    "uncertainties/unumpy",
 )
+# Parts of the standard library that need what a browser lacks (processes, sockets, terminals) or
+# that serve developers at a desk.
+LIBRARY_PARTS_LEFT_OUT = (
+    "_pyrepl",
+    "bdb.py",
+    "cProfile.py",
+    "code.py",
+    "compileall.py",
+    "ctypes",
+    "curses",
+    "dbm",
+    "doctest.py",
+    "email",
+    "ensurepip",
+    "ftplib.py",
+    "http",
+    "idlelib",
+    "imaplib.py",
+    "mailbox.py",
+    "modulefinder.py",
+    "multiprocessing",
+    "optparse.py",
+    "pdb.py",
+    "pickletools.py",
+    "poplib.py",
+    "profile.py",
+    "profiling",
+    "pstats.py",
+    "pyclbr.py",
+    "pydoc.py",
+    "pydoc_data",
+    "smtplib.py",
+    "socketserver.py",
+    "sqlite3",
+    "symtable.py",
+    "tabnanny.py",
+    "tarfile.py",
+    "test",
+    "tkinter",
+    "trace.py",
+    "turtle.py",
+    "turtledemo",
+    "unittest",
+    "venv",
+    "wave.py",
+    "webbrowser.py",
+    "wsgiref",
+    "xml",
+    "xmlrpc",
+    "zipapp.py",
+)
+# Text of other encodings than these never reaches the app.
+ENCODINGS = ("__init__", "aliases", "ascii", "cp437", "idna", "latin_1", "punycode", "utf_8")
 # One fixed time in every entry: the same sources give the same bytes.
 TIME = (2026, 1, 1, 0, 0, 0)
 
 
-def write_archive(path: Path, wheels: list[Path]) -> None:
-    """Write the archive the Python worker unpacks."""
-    with zipfile.ZipFile(path, "w", zipfile.ZIP_DEFLATED, compresslevel=9) as archive:
-        for name, content in sorted({**own_files(), **wheel_files(wheels)}.items()):
-            entry = zipfile.ZipInfo(name, TIME)
-            entry.compress_type = zipfile.ZIP_DEFLATED
-            archive.writestr(entry, content)
+def write_archive(path: Path, files: Mapping[str, bytes]) -> None:
+    """Write files into an archive, always the same way."""
+    with zipfile.ZipFile(path, "w") as archive:
+        for name, content in sorted(files.items()):
+            archive.writestr(zipfile.ZipInfo(name, TIME), content)
 
 
 def own_files() -> dict[str, bytes]:
@@ -60,18 +117,33 @@ def wheel_files(wheels: list[Path]) -> dict[str, bytes]:
     """Modules and data of the wheels, by their name in the archive."""
     found: dict[str, bytes] = {}
     for wheel in wheels:
-        with zipfile.ZipFile(wheel) as archive:
-            for name in filter(needed, archive.namelist()):
-                found[f"{PACKAGES}/{name}"] = archive.read(name)
+        found.update(members(wheel, in_wheel))
     return found
 
 
-def needed(name: str) -> bool:
-    """Is this file of a wheel imported or read by a running app?"""
+def in_wheel(name: str) -> bool:
     top = PurePosixPath(name).parts[0]
-    if name.endswith("/") or top.endswith((".dist-info", ".data")):
+    if top.endswith((".dist-info", ".data")) or PurePosixPath(name).suffix == ".pyi":
         return False
-    return PurePosixPath(name).suffix != ".pyi" and not under(name, NEVER_IMPORTED)
+    return not under(name, WHEEL_PARTS_LEFT_OUT)
+
+
+def library_files(library: Path) -> dict[str, bytes]:
+    """Modules of the standard library, by their name in the archive."""
+    return members(library, in_library)
+
+
+def in_library(name: str) -> bool:
+    path = PurePosixPath(name)
+    if path.parts[0] == "encodings":
+        return path.stem in ENCODINGS
+    return not under(name, LIBRARY_PARTS_LEFT_OUT)
+
+
+def members(archive_path: Path, wanted: Callable[[str], bool]) -> dict[str, bytes]:
+    with zipfile.ZipFile(archive_path) as archive:
+        names = [name for name in archive.namelist() if not name.endswith("/") and wanted(name)]
+        return {name: archive.read(name) for name in names}
 
 
 def under(name: str, places: tuple[str, ...]) -> bool:

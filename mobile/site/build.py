@@ -8,15 +8,13 @@ from pathlib import Path
 
 from flet_web import get_package_web_dir, version
 
-from mobile.site.archive import own_files, write_archive
+from mobile.site.archive import own_files
 from mobile.site.client import write_client
 from mobile.site.pages import write_pages
 from mobile.site.places import ASSETS, LOCKS, ROOT, WEB
 from mobile.site.precache import LISTING, write_service_worker
 from mobile.site.runtime import write_runtime
-from mobile.site.wheels import fetch_wheels
 
-ARCHIVE = "app.zip"
 # Already compressed inside: gzip would only add bytes.
 STORED = {".png", ".woff2", ".zip"}
 
@@ -34,13 +32,20 @@ def build_site(out: Path, base: str = "/") -> None:
     part.mkdir(parents=True)
     client = Path(get_package_web_dir())
     write_client(client, part)
-    write_runtime(client / "pyodide", part / "pyodide")
-    write_archive(part / ARCHIVE, fetch_wheels())
+    write_runtime(client / "pyodide", part)
     write_pages(part, normal_base(base))
     write_service_worker(part, normal_base(base), made_from())
     compress(part)
-    shutil.rmtree(out, ignore_errors=True)
+    replace_folder(out, part)
+
+
+def replace_folder(out: Path, part: Path) -> None:
+    old = out.with_name(f"{out.name}.old")
+    shutil.rmtree(old, ignore_errors=True)
+    if out.exists():
+        out.rename(old)
     part.rename(out)
+    shutil.rmtree(old, ignore_errors=True)
 
 
 def normal_base(base: str) -> str:

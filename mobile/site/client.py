@@ -14,7 +14,6 @@ COPIED = (
     "assets/FontManifest.json",
     "assets/fonts/MaterialIcons-Regular.otf",
     "assets/fonts/roboto.woff2",
-    "assets/packages/cupertino_icons/assets/CupertinoIcons.ttf",
     "assets/packages/wakelock_plus/assets/no_sleep.js",
     "assets/shaders/ink_sparkle.frag",
     "assets/shaders/stretch_effect.frag",
@@ -26,8 +25,9 @@ COPIED = (
     "main.dart.js",
     "version.json",
 )
-# Every font of the manifest is loaded before the first frame: formula fonts are left out.
-UNUSED_FONTS = "packages/flutter_math_fork/"
+# Every font of the manifest is loaded before the first frame: those of formulas and of another
+# system's icons are left out.
+UNUSED_FONTS = ("packages/flutter_math_fork/", "packages/cupertino_icons/")
 
 # An animation player that no screen of ours uses fetches its engine from a foreign host at every
 # start. It is given a promise that stays open instead.

@@ -1,16 +1,37 @@
-"""Python for the browser (Pyodide), without what an app that installs nothing never asks for."""
+"""Python in the browser: the interpreter (Pyodide) and three archives of compiled modules."""
 
 import json
 import shutil
+import tempfile
 from pathlib import Path
 
-KEPT = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm", "python_stdlib.zip")
+from mobile.site.archive import library_files, own_files, wheel_files, write_archive
+from mobile.site.bytecode import compile_archives
+from mobile.site.wheels import fetch_wheels
+
+INTERPRETER = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
+LIBRARY = "python_stdlib.zip"
+PACKAGES = "packages.zip"
+APP = "app.zip"
 
 
 def write_runtime(source: Path, out: Path) -> None:
-    """Copy the interpreter, its standard library and an empty index of further packages."""
-    out.mkdir()
-    for name in KEPT:
-        shutil.copyfile(source / name, out / name)
+    """Write the interpreter, an empty index of further packages, and the compiled archives."""
+    pyodide = out / "pyodide"
+    pyodide.mkdir()
+    for name in INTERPRETER:
+        shutil.copyfile(source / name, pyodide / name)
     index = json.loads((source / "pyodide-lock.json").read_text())
-    (out / "pyodide-lock.json").write_text(json.dumps({**index, "packages": {}}))
+    (pyodide / "pyodide-lock.json").write_text(json.dumps({**index, "packages": {}}))
+    archives = {
+        LIBRARY: library_files(source / LIBRARY),
+        PACKAGES: wheel_files(fetch_wheels()),
+        APP: own_files(),
+    }
+    with tempfile.TemporaryDirectory() as folder:
+        for name, files in archives.items():
+            write_archive(Path(folder) / name.replace(".zip", ".source.zip"), files)
+        compile_archives(source, Path(folder))
+        shutil.copyfile(Path(folder) / LIBRARY, pyodide / LIBRARY)
+        shutil.copyfile(Path(folder) / PACKAGES, out / PACKAGES)
+        shutil.copyfile(Path(folder) / APP, out / APP)

@@ -4,12 +4,12 @@ import json
 import socket
 from collections.abc import Mapping
 from pathlib import Path
+from typing import Any
 
 import uvicorn
 from starlette.applications import Starlette
-from starlette.exceptions import HTTPException
 from starlette.requests import Request
-from starlette.responses import RedirectResponse, Response
+from starlette.responses import FileResponse, PlainTextResponse, RedirectResponse, Response
 from starlette.routing import Route
 
 from mobile.site.media_types import media_type
@@ -23,6 +23,8 @@ HOST = "localhost"
 class Site:
     """A built site, answering requests.
 
+    The listing is read with each request: a site that was built anew is served as one.
+
     Parameters
     ----------
     folder
@@ -30,35 +32,38 @@ class Site:
     """
 
     def __init__(self, folder: Path) -> None:
-        listing = json.loads((folder / LISTING).read_text())
         self.folder = folder
-        self.base: str = listing["base"]
-        self.headers: dict[str, str] = listing["headers"]
-        self.etags = {name: f'"{file["hash"]}"' for name, file in listing["files"].items()}
+
+    def listing(self) -> dict[str, Any]:
+        """Version, base path, headers and files of the site."""
+        listing: dict[str, Any] = json.loads((self.folder / LISTING).read_text())
+        return listing
 
     async def answer(self, request: Request) -> Response:
         """Answer with a file of the site, or say that there is none."""
         if request.url.hostname == "127.0.0.1":
             # Another name is another origin to a browser: an app without its jobs.
             return RedirectResponse(request.url.replace(hostname=HOST))
-        path = request.url.path
-        if not path.startswith(self.base):
-            return RedirectResponse(self.base)
-        name = path.removeprefix(self.base) or "index.html"
-        if name not in self.etags and name not in (WORKER, LISTING):
-            raise HTTPException(404, headers=self.headers)
-        return self.file(name, request.headers)
+        listing = self.listing()
+        if not request.url.path.startswith(listing["base"]):
+            return RedirectResponse(listing["base"])
+        name = request.url.path.removeprefix(listing["base"]) or "index.html"
+        headers = {**listing["headers"], **CACHING}
+        if name in (WORKER, LISTING):
+            return self.file(name, headers, request.headers)
+        if name not in listing["files"]:
+            return PlainTextResponse("Not found", 404, headers)
+        headers["ETag"] = f'"{listing["files"][name]["hash"]}"'
+        if request.headers.get("if-none-match") == headers["ETag"]:
+            return Response(status_code=304, headers=headers)
+        return self.file(name, headers, request.headers)
 
-    def file(self, name: str, asked: Mapping[str, str]) -> Response:
-        headers = {**self.headers, **CACHING, "Content-Type": media_type(name)}
-        if name in self.etags:
-            headers["ETag"] = self.etags[name]
-            if asked.get("if-none-match") == self.etags[name]:
-                return Response(status_code=304, headers=headers)
+    def file(self, name: str, headers: dict[str, str], asked: Mapping[str, str]) -> Response:
         packed = self.folder / f"{name}.gz"
         if packed.exists() and "gzip" in asked.get("accept-encoding", ""):
-            return Response(packed.read_bytes(), headers={**headers, "Content-Encoding": "gzip"})
-        return Response((self.folder / name).read_bytes(), headers=headers)
+            headers = {**headers, "Content-Encoding": "gzip"}
+            return FileResponse(packed, headers=headers, media_type=media_type(name))
+        return FileResponse(self.folder / name, headers=headers, media_type=media_type(name))
 
 
 def application(folder: Path) -> Starlette:
@@ -80,7 +85,8 @@ def listen(port: int) -> socket.socket:
 
 def address(folder: Path, port: int) -> str:
     """Address to open."""
-    return f"http://{HOST}:{port}{Site(folder).base}"
+    base = Site(folder).listing()["base"]
+    return f"http://{HOST}:{port}{base}"
 
 
 def serve(folder: Path, taken: socket.socket) -> None:

@@ -3,10 +3,12 @@
 import { loadPyodide } from "./pyodide/pyodide.mjs";
 
 const place = (path) => new URL(path, import.meta.url).href;
-const archive = fetch(place("app.zip")).then((response) => {
-  if (!response.ok) throw new Error(`app.zip: ${response.status}`);
+const fetched = ["packages.zip", "app.zip"].map(async (name) => {
+  const response = await fetch(place(name));
+  if (!response.ok) throw new Error(`${name}: ${response.status}`);
   return response.arrayBuffer();
 });
+for (const each of fetched) each.catch(() => {}); // heard of below, where it is awaited
 const interpreter = loadPyodide({
   indexURL: place("pyodide/"),
   packageBaseUrl: place("pyodide/"),
@@ -23,7 +25,7 @@ function sendToEngine(message) {
 const START = `
 import os, sys
 os.chdir("/app")
-sys.path[:0] = ["/app", "/app/__pypackages__"]
+sys.path[:0] = ["/app", "/packages"]
 from mobile.main import main
 main()
 `;
@@ -33,7 +35,9 @@ async function start({ documentUrl, port }) {
   self.pyodide = await interpreter;
   fletPage.documentUrl = documentUrl;
   pyodide.registerJsModule("flet_js", fletPage);
-  pyodide.unpackArchive(await archive, "zip", { extractDir: "/app" });
+  const [packages, app] = await Promise.all(fetched);
+  pyodide.unpackArchive(packages, "zip", { extractDir: "/packages" });
+  pyodide.unpackArchive(app, "zip", { extractDir: "/app" });
   await pyodide.runPythonAsync(START);
   await fletPage.start_connection(sendToEngine);
 }

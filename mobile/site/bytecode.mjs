@@ -1,0 +1,9 @@
+// Start the phone's Python in Node.js and let it compile the archives of one folder.
+import fs from "node:fs";
+import { pathToFileURL } from "node:url";
+
+const [runtime, folder, program] = process.argv.slice(2);
+const { loadPyodide } = await import(pathToFileURL(`${runtime}/pyodide.mjs`));
+const python = await loadPyodide({ indexURL: `${runtime}/`, packageBaseUrl: `${runtime}/` });
+python.mountNodeFS("/work", folder);
+python.runPython(fs.readFileSync(program, "utf8"));
