@@ -51,7 +51,6 @@ class Bare(Enum):
     MILLIMETRE = auto()
     DEGREE = auto()
     NUMBER = auto()
-    DEGREE = auto()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -331,8 +330,6 @@ def _bare_symbol(number: SplitNumber, field: Field) -> str:
             return "°"
         case Bare.NUMBER:
             return ""
-        case Bare.DEGREE:
-            return "°"
         case Bare.REFUSE:
             wanted = _wanted(field)
             raise refuse(field.name, "number.unit_missing", number=number.digits, wanted=wanted)
