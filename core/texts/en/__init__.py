@@ -3,6 +3,7 @@
 from core.texts.en import (
     check,
     command,
+    flatness,
     groove,
     heights,
     number,
@@ -17,6 +18,7 @@ from core.texts.en import (
 TEXTS: dict[str, str] = {
     **check.TEXTS,
     **command.TEXTS,
+    **flatness.TEXTS,
     **groove.TEXTS,
     **heights.TEXTS,
     **number.TEXTS,
