@@ -13,6 +13,7 @@ from core.texts.en import (
     thermal,
     valve_gear,
     vee,
+    wire,
 )
 
 TEXTS: dict[str, str] = {
@@ -28,4 +29,5 @@ TEXTS: dict[str, str] = {
     **thermal.TEXTS,
     **valve_gear.TEXTS,
     **vee.TEXTS,
+    **wire.TEXTS,
 }
