@@ -1,0 +1,11 @@
+"""Stress areas and proof loads agree with the standards."""
+
+import pytest
+
+from core.published.case import Case
+from core.published.threads import CASES
+
+
+@pytest.mark.parametrize("case", CASES, ids=lambda case: case.name)
+def test_value_agrees_with_the_source(case: Case) -> None:
+    assert case.met(), f"{case.compute()} against {case.printed}"
