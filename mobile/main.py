@@ -2,7 +2,7 @@
 
 import flet as ft
 
-from mobile.app import show
+from mobile.app.start import show
 
 
 def main() -> None:

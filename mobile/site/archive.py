@@ -48,7 +48,6 @@ LIBRARY_PARTS_LEFT_OUT = (
     "curses",
     "dbm",
     "doctest.py",
-    "email",
     "ensurepip",
     "ftplib.py",
     "http",

@@ -2,6 +2,7 @@
 
 from core.texts.en import (
     check,
+    clamp,
     command,
     flatness,
     groove,
@@ -9,15 +10,19 @@ from core.texts.en import (
     number,
     ratio,
     records,
+    screen,
     site,
+    swap,
     thermal,
     valve_gear,
     vee,
+    windows,
     wire,
 )
 
 TEXTS: dict[str, str] = {
     **check.TEXTS,
+    **clamp.TEXTS,
     **command.TEXTS,
     **flatness.TEXTS,
     **groove.TEXTS,
@@ -25,9 +30,12 @@ TEXTS: dict[str, str] = {
     **number.TEXTS,
     **ratio.TEXTS,
     **records.TEXTS,
+    **screen.TEXTS,
     **site.TEXTS,
+    **swap.TEXTS,
     **thermal.TEXTS,
     **valve_gear.TEXTS,
     **vee.TEXTS,
+    **windows.TEXTS,
     **wire.TEXTS,
 }

@@ -1,0 +1,1 @@
+"""Pictures as pure functions: from values to shapes in pixels, without a screen."""

@@ -1,0 +1,50 @@
+"""What a picture is made of."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Polygon:
+    """Closed outline of points (x, y) [px], filled in the colour that `role` has."""
+
+    role: str
+    points: tuple[tuple[float, float], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Disc:
+    """Circle [px]; an open one is drawn as a dashed outline."""
+
+    role: str
+    x: float
+    y: float
+    radius: float
+    open: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Line:
+    """Straight line [px]."""
+
+    role: str
+    x1: float
+    y1: float
+    x2: float
+    y2: float
+    width: float
+    dashed: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Label:
+    """Words beside something; `anchor` is where the point lies in them, 0 left to 1 right."""
+
+    role: str
+    x: float
+    y: float
+    text: str
+    size: float
+    anchor: float = 0.0
+
+
+Shape = Polygon | Disc | Line | Label

@@ -1,0 +1,225 @@
+"""The app's state and what a tap does to it; each handler hands on to a pure function."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from typing import Any
+
+import flet as ft
+
+from core.calc.leaves import Stack
+from core.calc.say import marks, spoken
+from core.errors import InputError, RecordError
+from mobile.app.state import entry as entries
+from mobile.app.state import phrases
+from mobile.app.state.draft import as_json
+from mobile.app.state.entry import Entry, thickness_of
+from mobile.app.state.link import link_of, texts_of
+from mobile.app.state.own_leaves import leaf_set, leaves_field
+from mobile.app.state.sizes_list import with_size, without_size
+from mobile.app.state.told import Told, form_texts, tell
+from mobile.app.state.typing import read_typing
+from mobile.page_bridge import PageState
+
+Keep = Callable[[Any], None]
+LISTS = {"new-sheet": "shelf", "new-leaf": ""}
+
+
+@ft.observable
+@dataclass
+class App:
+    """Everything the screens show.
+
+    Parameters
+    ----------
+    keep
+        Puts the draft on the disk; returns when it is there.
+    address
+        Address of this app, before the route.
+    use_new_version
+        Changes to the version that waits.
+    leave_last_answer
+        Leaves the answer for the first picture of the next start.
+    """
+
+    keep: Keep
+    address: str
+    use_new_version: Callable[[], None]
+    leave_last_answer: Callable[..., None]
+    entry: Entry = field(default_factory=Entry)
+    told: Told = field(default_factory=lambda: tell(Entry()))
+    screen: str = "check"
+    dropped: Entry | None = None
+    preview: dict[str, str] | None = None
+    link_trouble: str = ""
+    draft_trouble: str = ""
+    page_state: PageState = field(default_factory=PageState)
+    width: float = 390.0
+    height: float = 844.0
+    text_scale: float = 1.0
+    dark: bool = False
+
+    # ---- the entry ----
+
+    def take(self, entry: Entry) -> None:
+        """Show an entry and put it on the disk at once."""
+        self.entry = entry
+        self.told = tell(entry)
+        self._keep()
+
+    def _keep(self) -> None:
+        try:
+            self.keep(as_json(self.entry))
+        except RecordError as error:
+            self.draft_trouble = str(error)
+        else:
+            self.draft_trouble = ""
+        self._leave_answer()
+
+    def _leave_answer(self) -> None:
+        answer = self.told.answer
+        if answer is None:
+            return
+        suggestion = phrases.suggestion_line(answer.suggestion) if answer.suggestion else ""
+        self.leave_last_answer(
+            height=phrases.height_lines(answer.asked.height)[0],
+            suggestion=suggestion,
+            say=phrases.say_line(self.told),
+        )
+
+    def tap_leaf(self, side: str, stack: Stack) -> None:
+        self.dropped = None
+        self.take(entries.tap_leaf(self.entry, side, stack))
+
+    def arm(self, side: str) -> None:
+        self.take(entries.arm(self.entry, side))
+
+    def choose_face(self, face: str) -> None:
+        self.take(entries.choose_face(self.entry, face))
+
+    def switch_unit(self) -> None:
+        self.take(entries.switch_unit(self.entry))
+        if self.entry.open_field:
+            self._type(self.entry)
+
+    def draw_sheet(self, thickness: float) -> None:
+        self.take(entries.draw_sheet(self.entry, thickness))
+
+    def begin_anew(self) -> None:
+        before = self.entry
+        self.take(entries.begin_anew(self.entry))
+        self.dropped = before if before.under_way() else None
+
+    def bring_back(self) -> None:
+        if self.dropped is not None:
+            self.take(self.dropped)
+        self.dropped = None
+
+    # ---- the number pad ----
+
+    def open_pad(self, field: str) -> None:
+        self.take(entries.open_pad(self.entry, field))
+
+    def press(self, key: str) -> None:
+        self._type(entries.press(self.entry, key))
+
+    def erase(self) -> None:
+        self._type(entries.erase(self.entry))
+
+    def clear_field(self) -> None:
+        self._type(entries.clear_typing(self.entry))
+
+    def _type(self, entry: Entry) -> None:
+        """What reads goes into its field; what does not reads as empty there."""
+        field = entry.open_field or ""
+        if field not in LISTS:
+            entry = entries.set_text(entry, field, read_typing(entry).text or "")
+        self.take(entry)
+
+    def close_pad(self) -> None:
+        field = self.entry.open_field or ""
+        size = read_typing(self.entry).text
+        if field in LISTS and size:
+            self._add_size(LISTS[field] or leaves_field(self.entry.metric), size)
+        self.take(entries.close_pad(self.entry))
+
+    def typing_told(self) -> str:
+        return read_typing(self.entry).told
+
+    # ---- shelf and leaves ----
+
+    def own_leaf_texts(self) -> tuple[str, ...]:
+        leaves = leaf_set(self.entry)
+        return tuple(marks(Stack((leaf,)), leaves.metric)[0] for leaf in leaves.leaves)
+
+    def _sizes(self, field: str) -> str:
+        if field == "shelf":
+            return self.entry.texts.get(field, "")
+        return "; ".join(self.own_leaf_texts())
+
+    def _add_size(self, field: str, size: str) -> None:
+        sizes = with_size(self._sizes(field), field, size)
+        self.take(entries.set_text(self.entry, field, sizes))
+
+    def drop_size(self, field: str, size: str) -> None:
+        sizes = without_size(self._sizes(field), size)
+        if sizes or field == "shelf":
+            self.take(entries.set_text(self.entry, field, sizes))
+
+    # ---- links ----
+
+    def follow(self, route: str) -> None:
+        """Open what a link holds; over an entry under way it waits for a word."""
+        self.link_trouble = ""
+        try:
+            texts = texts_of(route)
+        except InputError as error:
+            self.link_trouble = str(error)
+            return
+        if texts is None:
+            return
+        self.screen = "check"
+        self.preview = texts
+        if not self.entry.under_way():
+            self.use_link()
+
+    def use_link(self) -> None:
+        if self.preview is not None:
+            self.take(entries.from_link(self.entry, self.preview))
+        self.preview = None
+
+    def drop_link(self) -> None:
+        self.preview = None
+        self.link_trouble = ""
+
+    def preview_line(self) -> str:
+        told = tell(entries.from_link(self.entry, self.preview or {}))
+        return phrases.say_line(told)
+
+    def link(self) -> str:
+        return f"{self.address}#{link_of(form_texts(self.entry))}"
+
+    # ---- the window ----
+
+    def go_to(self, screen: str) -> None:
+        if self.entry.open_field:
+            self.close_pad()
+        self.screen = screen
+
+    def set_text_scale(self, scale: float) -> None:
+        rounded = round(scale, 2)
+        if rounded != self.text_scale:
+            self.text_scale = rounded
+
+    # ---- what the views ask ----
+
+    def entered(self) -> frozenset[str]:
+        return frozenset(name for name, each in self.entry.texts.items() if each)
+
+    def shown(self, field: str) -> str:
+        return self.entry.texts.get(field, "")
+
+    def side_label(self, side: str) -> str:
+        thickness = thickness_of(self.entry.texts.get(side))
+        if thickness is None:
+            return self.entry.texts.get(side, "")
+        return spoken(thickness, self.entry.metric)

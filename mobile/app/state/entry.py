@@ -1,0 +1,155 @@
+"""What has been tapped in so far, and how a tap changes it."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+
+from core.calc.leaves import Stack
+from core.calc.say import marks
+
+READINGS = ("go", "no-go")
+SIZES = ("gasket", "wire", "groove-width", "groove-depth")
+KEPT_FOR_THE_NEXT = ("shelf", "own-leaves-in", "own-leaves-mm")
+FACES_WITH_DEPTH = ("printed", "receiver")
+START_TEXTS = {"shelf": "0.032 in; 0.040 in; 0.050 in; 0.0646 in"}
+OTHER_SIDE = {"go": "no-go", "no-go": "go"}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Entry:
+    """One quick check under way.
+
+    Parameters
+    ----------
+    texts
+        What stands in each field, as the command line would take it.
+    metric
+        Whether leaves and bare numbers are in mm.
+    armed
+        The side that a whole leaf sets, where one was picked.
+    open_field
+        The field the number pad types into.
+    typing
+        What has been typed there.
+    drawn_mm
+        Sheet that the section shows, where one was picked [mm].
+    """
+
+    texts: Mapping[str, str] = field(default_factory=lambda: dict(START_TEXTS))
+    metric: bool = False
+    armed: str | None = None
+    open_field: str | None = None
+    typing: str = ""
+    drawn_mm: float | None = None
+
+    def under_way(self) -> bool:
+        """Whether something was entered that a new check would lose."""
+        return any(self.texts.get(each) for each in (*READINGS, *SIZES, "face"))
+
+
+def set_text(entry: Entry, field: str, text: str) -> Entry:
+    """Put a text into a field; an empty one clears it."""
+    texts = {name: each for name, each in entry.texts.items() if name != field}
+    return replace(entry, texts={**texts, field: text} if text else texts)
+
+
+def tap_leaf(entry: Entry, side: str, stack: Stack) -> Entry:
+    """A leaf that goes or does not; the same tap again takes it back.
+
+    A leaf on the wrong side of the other one has made that one untrue, so that one is dropped.
+    """
+    text = " + ".join(marks(stack, entry.metric))
+    if entry.texts.get(side) == text:
+        return set_text(replace(entry, armed=None), side, "")
+    tapped = set_text(replace(entry, armed=None), side, text)
+    return _without_contradiction(tapped, side, stack)
+
+
+def _without_contradiction(entry: Entry, side: str, stack: Stack) -> Entry:
+    other = OTHER_SIDE[side]
+    known = thickness_of(entry.texts.get(other))
+    if known is None:
+        return entry
+    crossed = stack.marked >= known if side == "go" else stack.marked <= known
+    return set_text(entry, other, "") if crossed else entry
+
+
+def thickness_of(text: str | None) -> float | None:
+    """Marked thickness of a leaf text that the pad wrote [mm]; none where it wrote none."""
+    if not text:
+        return None
+    total = 0.0
+    for leaf in text.split("+"):
+        number, _, unit = leaf.strip().partition(" ")
+        try:
+            total += float(number) * {"in": 25.4, "mm": 1.0}[unit]
+        except (ValueError, KeyError):
+            return None
+    return total
+
+
+def arm(entry: Entry, side: str) -> Entry:
+    """The next leaf tapped, anywhere on it, counts for this side; again lets it go."""
+    return replace(entry, armed=None if entry.armed == side else side, open_field=None)
+
+
+def choose_face(entry: Entry, face: str) -> Entry:
+    """What the wire meets in the head; a print or a receiver asks for its depth at once."""
+    again = entry.texts.get("face") == face
+    chosen = set_text(set_text(entry, "face-depth", ""), "face", "" if again else face)
+    return open_pad(chosen, "face-depth") if face in FACES_WITH_DEPTH and not again else chosen
+
+
+def open_pad(entry: Entry, field: str) -> Entry:
+    """Type into a field by the number pad."""
+    return replace(entry, open_field=field, typing=entry.texts.get(field, ""), armed=None)
+
+
+def close_pad(entry: Entry) -> Entry:
+    """Back to the leaves."""
+    return replace(entry, open_field=None, typing="")
+
+
+def press(entry: Entry, key: str) -> Entry:
+    """A key of the number pad; the first one after opening starts anew."""
+    assert entry.open_field is not None
+    fresh = entry.typing == entry.texts.get(entry.open_field, "") and entry.typing[-1:].isalpha()
+    before = "" if fresh else entry.typing
+    return replace(entry, typing=f"{before}{key}")
+
+
+def erase(entry: Entry) -> Entry:
+    """Take back the last key, or the whole text with its unit."""
+    if entry.typing[-1:].isalpha():
+        return replace(entry, typing="")
+    return replace(entry, typing=entry.typing[:-1])
+
+
+def clear_typing(entry: Entry) -> Entry:
+    """Take back everything typed."""
+    return replace(entry, typing="")
+
+
+def draw_sheet(entry: Entry, thickness: float) -> Entry:
+    """Show this sheet in the section; the same again shows the one to run."""
+    return replace(entry, drawn_mm=None if entry.drawn_mm == thickness else thickness)
+
+
+def from_link(entry: Entry, texts: Mapping[str, str]) -> Entry:
+    """A check that came by a link; what it does not say of shelf and leaves stays."""
+    kept = begin_anew(entry)
+    return replace(kept, texts={**kept.texts, **texts}, metric=_in_mm(texts.get("go", "")))
+
+
+def _in_mm(text: str) -> bool:
+    return text.endswith("mm")
+
+
+def switch_unit(entry: Entry) -> Entry:
+    """Leaves and bare numbers in mm or in inch; what was entered stays as it is."""
+    return replace(entry, metric=not entry.metric)
+
+
+def begin_anew(entry: Entry) -> Entry:
+    """A new check; shelf and leaves stay."""
+    kept = {name: text for name, text in entry.texts.items() if name in KEPT_FOR_THE_NEXT}
+    return Entry(texts=kept, metric=entry.metric)

@@ -1,0 +1,1 @@
+"""Screens: a view is a function of state."""

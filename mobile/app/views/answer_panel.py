@@ -1,0 +1,126 @@
+"""The answer, always in view: height, every sheet, the one to run, the leaf to try."""
+
+import flet as ft
+
+from core.calc.quick_check import Answer
+from core.calc.shelf import ShelfRow
+from core.texts import text
+from core.texts.length import Length
+from core.texts.share import Share
+from mobile.app.model import App
+from mobile.app.state import phrases
+from mobile.app.state.told import Told
+from mobile.app.views.look import Look
+from mobile.app.views.parts import said, words
+from mobile.app.views.verdict_sign import colour, sign
+
+
+def answer_panel(app: App, look: Look) -> ft.Control:
+    """What is known now, or what is missing."""
+    told = app.told
+    lines = _answer(app, told.answer, look) if told.answer else [_missing(told, look)]
+    return ft.Container(
+        content=ft.Column(lines, spacing=2, tight=True),
+        padding=ft.Padding.only(left=12, right=12, top=6, bottom=4),
+    )
+
+
+def _missing(told: Told, look: Look) -> ft.Control:
+    wrong = " ".join(each.sentence for each in told.faults)
+    line = wrong or text("screen.tap_a_leaf")
+    tint = look.palette.failed if wrong else look.palette.ink
+    return said(
+        "height", line, words(look, line, look.title_size, bold=True, colour=tint), live=True
+    )
+
+
+def _answer(app: App, answer: Answer, look: Look) -> list[ft.Control]:
+    return [
+        _height(answer, look),
+        _strip(app, answer, look),
+        _suggestion(answer, look),
+        _next_leaf(app.told, look),
+    ]
+
+
+def _height(answer: Answer, look: Look) -> ft.Control:
+    height = answer.asked.height
+    large, small = phrases.height_lines(height)
+    return said(
+        "height",
+        phrases.height_phrase(height),
+        ft.Column(
+            [
+                words(look, large, look.height_size, bold=True, one_line=True),
+                words(look, small, look.small_size, colour=look.palette.quiet, one_line=True),
+            ],
+            spacing=0,
+            tight=True,
+        ),
+    )
+
+
+def _strip(app: App, answer: Answer, look: Look) -> ft.Control:
+    rows = answer.shelf or ((answer.gasket,) if answer.gasket else ())
+    phrase = " ".join(phrases.row_phrase(row) for row in rows)
+    run = answer.suggestion.run if answer.suggestion else None
+    return ft.Semantics(
+        identifier="strip",
+        label=phrase or text("screen.no_shelf"),
+        container=True,
+        content=ft.Column(
+            [_strip_row(app, row, row.sheet == run, look) for row in rows]
+            or [words(look, text("screen.no_shelf"), look.body_size)],
+            spacing=2,
+            tight=True,
+        ),
+    )
+
+
+def _strip_row(app: App, row: ShelfRow, chosen: bool, look: Look) -> ft.Control:
+    tint = colour(look, row.verdict)
+    cells: list[ft.Control] = [
+        sign(look, row.verdict, row.word, look.row_size),
+        words(look, f"{Length(row.sheet.thickness):in}", look.row_size, bold=chosen),
+        words(look, f"{Share(row.share)}", look.row_size, bold=chosen),
+        words(
+            look,
+            text(f"word.{row.word}"),
+            look.row_size,
+            colour=tint,
+            bold=True,
+            one_line=True,
+            align=ft.TextAlign.END,
+            expand=True,
+        ),
+    ]
+    return ft.Container(
+        content=ft.Row(cells, spacing=8 if look.roomy else 4),
+        bgcolor=look.palette.panel if chosen else None,
+        border=ft.Border.all(2, look.palette.copper if chosen else "#00000000"),
+        border_radius=8,
+        padding=ft.Padding.symmetric(horizontal=5, vertical=1),
+        on_click=lambda _event: app.draw_sheet(row.sheet.thickness),
+    )
+
+
+def _suggestion(answer: Answer, look: Look) -> ft.Control:
+    if answer.suggestion is None:
+        line = phrase = text("screen.add_shelf")
+    else:
+        line = phrases.suggestion_line(answer.suggestion)
+        phrase = f"{line}. {phrases.suggestion_reasons(answer.suggestion)}"
+    return said(
+        "suggestion",
+        phrase,
+        words(look, line, look.title_size, bold=True, colour=look.palette.copper, one_line=True),
+        live=True,
+    )
+
+
+def _next_leaf(told: Told, look: Look) -> ft.Control:
+    assert told.answer is not None
+    leaf = told.answer.next_leaf
+    phrase = phrases.leaf_line(leaf, told.metric) if leaf else text("screen.settled")
+    line = text("leaf.try", leaf=phrases.leaf_marks(leaf, told.metric)) if leaf else phrase
+    return said("next-leaf", phrase, words(look, line, look.body_size, one_line=True))

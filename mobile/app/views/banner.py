@@ -1,0 +1,74 @@
+"""What came from outside and waits for a word: a link, a new version, a fault of the draft."""
+
+import flet as ft
+
+from core.texts import text
+from mobile.app.model import App
+from mobile.app.views.look import Look
+from mobile.app.views.parts import button, on_fill, panel, said, words
+
+
+def banners(app: App, look: Look) -> list[ft.Control]:
+    """Whatever waits, most urgent first."""
+    found = []
+    if app.link_trouble:
+        found.append(_trouble(app, look))
+    if app.preview is not None:
+        found.append(_preview(app, look))
+    if app.draft_trouble:
+        found.append(
+            panel(look, words(look, app.draft_trouble, look.small_size, colour=look.palette.failed))
+        )
+    if app.page_state.new_version:
+        found.append(
+            _question(
+                look,
+                "new-version",
+                text("device.new_version_ready"),
+                (("use-new-version", "device.new_version", app.use_new_version),),
+            )
+        )
+    return found
+
+
+def _trouble(app: App, look: Look) -> ft.Control:
+    line = text("link.trouble", what=app.link_trouble)
+    return _question(look, "link-trouble", line, (("close-link", "link.close", app.drop_link),))
+
+
+def _preview(app: App, look: Look) -> ft.Control:
+    line = text("link.preview", what=app.preview_line())
+    return _question(
+        look,
+        "link-preview",
+        line,
+        (("use-link", "link.use", app.use_link), ("keep-mine", "link.keep", app.drop_link)),
+    )
+
+
+def _question(look: Look, identifier: str, line: str, choices) -> ft.Control:
+    buttons = [
+        button(
+            look,
+            name,
+            text(key),
+            words(
+                look,
+                text(key),
+                look.body_size,
+                bold=True,
+                one_line=True,
+                colour=on_fill(look, index == 0),
+            ),
+            on_tap,
+            height=48,
+            filled=index == 0,
+            expand=True,
+        )
+        for index, (name, key, on_tap) in enumerate(choices)
+    ]
+    return panel(
+        look,
+        said(identifier, line, words(look, line, look.body_size), live=True),
+        ft.Row(buttons, spacing=6),
+    )

@@ -1,0 +1,71 @@
+"""Colours and sizes for the screen at hand."""
+
+from dataclasses import dataclass
+
+from mobile.app.theme import Palette
+
+FULL_WIDTH = 390.0
+WIDE = 900.0
+ROOMY = 0.75
+"""From this many letters, against a usual phone, things stand three in a row."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Look:
+    """How things look on this screen.
+
+    Parameters
+    ----------
+    width, height
+        Window [px].
+    text_scale
+        What the system multiplies text sizes with.
+    """
+
+    palette: Palette
+    width: float
+    height: float
+    text_scale: float
+
+    @property
+    def wide(self) -> bool:
+        """Whether two panes stand side by side."""
+        return self.width >= WIDE
+
+    @property
+    def pane(self) -> float:
+        """Width of the pane that holds the answer [px]."""
+        return min(self.width * 0.5, 520.0) if self.wide else self.width
+
+    @property
+    def letters(self) -> float:
+        """How many letters fit, against a usual phone at usual text size."""
+        return self.pane / self.text_scale / FULL_WIDTH
+
+    @property
+    def roomy(self) -> bool:
+        return self.letters > ROOMY
+
+    def text(self, usual: float, least: float) -> float:
+        """Text size before the system's scale: `usual` on a usual phone, never under `least`."""
+        return max(least, min(usual, usual * self.letters))
+
+    @property
+    def height_size(self) -> float:
+        return self.text(34.0, 14.5)
+
+    @property
+    def title_size(self) -> float:
+        return self.text(24.0, 16.0)
+
+    @property
+    def row_size(self) -> float:
+        return self.text(19.0, 12.5)
+
+    @property
+    def body_size(self) -> float:
+        return self.text(17.0, 12.0)
+
+    @property
+    def small_size(self) -> float:
+        return self.text(14.0, 11.0)

@@ -1,0 +1,101 @@
+"""Small parts that every screen is made of."""
+
+from collections.abc import Callable
+
+import flet as ft
+
+from mobile.app.views.look import Look
+
+Tap = Callable[[], None]
+
+
+def words(
+    look: Look,
+    value: str,
+    size: float,
+    *,
+    colour: str | None = None,
+    bold: bool = False,
+    one_line: bool = False,
+    align: ft.TextAlign = ft.TextAlign.START,
+    expand: bool = False,
+) -> ft.Text:
+    """Plain text in our sizes and colours."""
+    return ft.Text(
+        value,
+        size=size,
+        color=colour or look.palette.ink,
+        weight=ft.FontWeight.W_700 if bold else ft.FontWeight.W_400,
+        no_wrap=one_line,
+        overflow=ft.TextOverflow.FADE if one_line else ft.TextOverflow.CLIP,
+        text_align=align,
+        expand=expand,
+    )
+
+
+def said(identifier: str, phrase: str, content: ft.Control, *, live: bool = False) -> ft.Semantics:
+    """Content that reads as one phrase and is found by its identifier."""
+    return ft.Semantics(
+        identifier=identifier,
+        label=phrase,
+        container=True,
+        exclude_semantics=True,
+        live_region=live,
+        content=content,
+    )
+
+
+def button(
+    look: Look,
+    identifier: str,
+    phrase: str,
+    content: ft.Control,
+    on_tap: Tap,
+    *,
+    height: float = 56.0,
+    width: float | None = None,
+    expand: bool | int = False,
+    filled: bool = False,
+    ring: bool = False,
+    colour: str | None = None,
+    selected: bool | None = None,
+) -> ft.Semantics:
+    """Something to tap, found by its identifier, read as one phrase."""
+    palette = look.palette
+    return ft.Semantics(
+        identifier=identifier,
+        label=phrase,
+        button=True,
+        container=True,
+        selected=selected,
+        exclude_semantics=True,
+        on_tap=lambda _event: on_tap(),
+        expand=expand,
+        content=ft.Container(
+            content=content,
+            height=height,
+            width=width,
+            alignment=ft.Alignment.CENTER,
+            padding=ft.Padding.symmetric(horizontal=8, vertical=2),
+            bgcolor=colour or (palette.copper if filled else palette.key),
+            border=ft.Border.all(3, palette.copper) if ring else None,
+            border_radius=10,
+            ink=True,
+            on_click=lambda _event: on_tap(),
+        ),
+    )
+
+
+def on_fill(look: Look, filled: bool) -> str:
+    """Text colour on a button."""
+    return look.palette.on_copper if filled else look.palette.ink
+
+
+def panel(look: Look, *controls: ft.Control, gap: float = 4.0) -> ft.Container:
+    """A group set off from the ground."""
+    return ft.Container(
+        content=ft.Column(list(controls), spacing=gap, tight=True),
+        bgcolor=look.palette.panel,
+        border_radius=12,
+        padding=10,
+    )

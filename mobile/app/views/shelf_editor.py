@@ -1,0 +1,71 @@
+"""The sheets on the shelf, and the leaves at hand: add one, take one away."""
+
+import flet as ft
+
+from core.texts import text
+from mobile.app.model import App
+from mobile.app.state.own_leaves import leaves_field
+from mobile.app.state.sizes_list import parts_of
+from mobile.app.views.look import Look
+from mobile.app.views.number_pad import number_pad
+from mobile.app.views.parts import button, panel, words
+
+
+def shelf_editor(app: App, look: Look) -> ft.Control:
+    """Both lists, and the number pad while something is added."""
+    leaves = leaves_field(app.entry.metric)
+    return ft.Column(
+        [
+            words(look, text("shelf.title"), look.title_size, bold=True),
+            _list(app, "shelf", parts_of(app.entry.texts.get("shelf", "")), "new-sheet", look),
+            words(look, text("leaves.title"), look.title_size, bold=True),
+            _list(app, leaves, app.own_leaf_texts(), "new-leaf", look),
+            words(look, text("leaves.unit"), look.small_size, colour=look.palette.quiet),
+        ],
+        spacing=8,
+    )
+
+
+def _list(app: App, field: str, sizes: tuple[str, ...], adds: str, look: Look) -> ft.Control:
+    add = button(
+        look,
+        f"add-{adds}",
+        text(f"add.{adds}"),
+        ft.Row(
+            [
+                ft.Icon(ft.Icons.ADD, color=look.palette.on_copper),
+                words(
+                    look,
+                    text(f"add.{adds}"),
+                    look.body_size,
+                    bold=True,
+                    one_line=True,
+                    colour=look.palette.on_copper,
+                ),
+            ],
+            tight=True,
+        ),
+        lambda: app.open_pad(adds),
+        filled=True,
+    )
+    chips = [_size(app, field, size, look) for size in sizes]
+    adding = [number_pad(app, look)] if app.entry.open_field == adds else []
+    return panel(look, ft.Row([*chips, add], wrap=True, spacing=6, run_spacing=6), *adding)
+
+
+def _size(app: App, field: str, size: str, look: Look) -> ft.Control:
+    return button(
+        look,
+        f"drop-{field}-{size.replace(' ', '')}",
+        text("shelf.drop", size=size),
+        ft.Row(
+            [
+                words(look, size, look.body_size, bold=True, one_line=True),
+                ft.Icon(ft.Icons.CLOSE, color=look.palette.ink, size=18),
+            ],
+            tight=True,
+            spacing=6,
+        ),
+        lambda: app.drop_size(field, size),
+        colour=look.palette.key,
+    )
