@@ -8,8 +8,6 @@ import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-import uncertainties
-
 from core.source import Source
 
 SQRT3 = math.sqrt(3.0)
@@ -19,7 +17,17 @@ NORMAL_FROM = 1000.0
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Term:
-    """One input of a result: its best value, its standard uncertainty and where it comes from."""
+    """One input of a result.
+
+    Parameters
+    ----------
+    value, u
+        Best value and standard uncertainty, in `unit`.
+    dof
+        Degrees of freedom of `u`; infinite for a limit that is known.
+    common
+        Whether every reading made with the same thing carries this very error, known by its name.
+    """
 
     name: str
     value: float
@@ -27,6 +35,7 @@ class Term:
     unit: str
     source: Source
     dof: float = math.inf
+    common: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -98,6 +107,8 @@ def explain(
 def _value_and_parts(
     function: Callable[..., float], terms: Sequence[Term]
 ) -> tuple[float, tuple[float, ...]]:
+    import uncertainties  # brings numpy with it where that is installed, which takes its time
+
     value = function(*(term.value for term in terms))
     inputs = [uncertainties.ufloat(term.value, term.u) if term.u else term.value for term in terms]
     slopes = getattr(uncertainties.wrap(function)(*inputs), "derivatives", {})

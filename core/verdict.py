@@ -34,7 +34,14 @@ class Rule(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Acceptance:
-    """The rule in force and the probability it asks for."""
+    """The rule in force and the probability it asks for.
+
+    Parameters
+    ----------
+    confidence
+        Probability of conformity that the guarded rule asks for, and from which the plain rule
+        calls a pass sure [1].
+    """
 
     rule: Rule
     confidence: float = 0.95
@@ -57,7 +64,8 @@ class Check:
     value, limit
         What was compared, in `unit`; `limit` is the one that decides.
     probability
-        Probability of conformity [1]; none where one side of a reading cannot tell.
+        Probability of conformity [1]; none where one side of a reading cannot tell, and where
+        two readings are held for agreement rather than one against a limit.
     rule
         Rule that gave the verdict.
     """

@@ -7,13 +7,11 @@ from core.calc.groove import ExpectedHeight, PressedWire, expected_height
 from core.calc.height import RANGE_LEVEL, Bound, Height
 from core.source import Source, derived
 from core.tables.practice import INTERFERENCE, INTERFERENCE_SOURCE, InterferencePractice
-from core.uncertain import coverage_factor, rectangular
-from core.unit_types import Millimetre
+from core.uncertain import coverage_factor, effective_dof, rectangular
+from core.unit_types import Millimetre, Number
 from core.verdict import PLAIN, TIE, Acceptance, Check, Rule, Verdict, judge, probability
 
-SEATED = derived(
-    "height expected of a wire on the floor, by a local flank model, against the height measured"
-)
+SEATED = derived("height of a wire on the floor by a local flank model")
 WIDEST_POINT = derived("groove depth less half the wire diameter")
 
 
@@ -45,6 +43,8 @@ def interference_check(
 ) -> Check:
     """Whether the groove holds the wire, and lets it be pressed in.
 
+    Under the guarded rule the sizes may be too uncertain for any wire to pass; that is said.
+
     Source
     ------
     Limits: *common practice, no source*. Rule: JCGM 106:2012, clauses 7 and 8.
@@ -52,13 +52,13 @@ def interference_check(
     value = wire.value - width.value
     u = math.hypot(wire.u, width.u)
     loose, hard = practice.holds_from, practice.hard_above
-    p = probability(value - loose, u) + probability(hard - value, u) - 1.0
+    p = _between(value, loose, hard, u)
     margin = min(value - loose, hard - value)
     verdict = judge(margin, p, acceptance)
     return Check(
         id="interference",
         verdict=verdict,
-        word=_interference_word(value, verdict, practice),
+        word=_interference_word(value, verdict, practice, _decidable(u, practice, acceptance)),
         value=value,
         limit=loose if value - loose <= hard - value else hard,
         unit="mm",
@@ -68,16 +68,29 @@ def interference_check(
     )
 
 
-def _interference_word(value: Millimetre, verdict: Verdict, practice: InterferencePractice) -> str:
+def _between(value: Millimetre, low: Millimetre, high: Millimetre, u: Millimetre) -> Number:
+    """Probability that a value lies between two limits."""
+    return max(0.0, probability(value - low, u) + probability(high - value, u) - 1.0)
+
+
+def _decidable(u: Millimetre, practice: InterferencePractice, acceptance: Acceptance) -> bool:
+    """Whether a wire right between the limits would pass."""
+    loose, hard = practice.holds_from, practice.hard_above
+    return _between(0.5 * (loose + hard), loose, hard, u) >= acceptance.confidence
+
+
+def _interference_word(
+    value: Millimetre, verdict: Verdict, practice: InterferencePractice, decidable: bool
+) -> str:
     if verdict is Verdict.PASS:
         return "holds"
     if verdict is Verdict.UNDECIDED:
-        return "undecided"
+        return "undecided" if decidable else "too-uncertain"
     return "loose" if value < practice.holds_from else "hard-to-press"
 
 
 def held_check(wire: Measured, depth: Measured, acceptance: Acceptance = PLAIN) -> Check:
-    """Whether the widest point of a wire on the floor lies below the deck.
+    """Whether the widest point of a wire on the floor lies below the deck, so that it is held.
 
     Source
     ------
@@ -134,17 +147,18 @@ def seat(height: Height, wire: Measured, width: Measured, depth: Measured) -> Se
     at 95 % after JCGM 100:2008 (GUM), G.3.
     """
     expected = expected_height(PressedWire(wire=wire.value, width=width.value, depth=depth.value))
-    u = math.hypot(height.u, wire.u, depth.u)
-    allowed = coverage_factor(RANGE_LEVEL, height.dof) * u
+    parts = (height.u, wire.u, depth.u)
+    dof = effective_dof(parts, (height.dof, math.inf, math.inf))
+    allowed = coverage_factor(RANGE_LEVEL, dof) * math.hypot(*parts)
     verdict, word = _seat_verdict(height, expected, allowed)
     check = Check(
         id="seated",
         verdict=verdict,
         word=word,
         value=height.value,
-        limit=expected.best + allowed,
+        limit=_seat_limit(word, expected, allowed),
         unit="mm",
-        probability=probability(expected.ceiling - height.value, u, height.dof),
+        probability=None,
         rule=Rule.PLAIN,
         source=SEATED,
     )
@@ -173,6 +187,13 @@ def _seat_verdict(
     return Verdict.UNDECIDED, "undecided" if upper else "tap-and-measure"
 
 
+def _seat_limit(word: str, expected: ExpectedHeight, allowed: Millimetre) -> Millimetre:
+    """The end of the range that decided."""
+    if word == "lower-than-entered":
+        return expected.floor - allowed
+    return (expected.ceiling if word == "not-down" else expected.best) + allowed
+
+
 def tapped(before: Height, after: Height) -> Check:
     """Whether the wire was down before it was tapped, from both heights at one place.
 
@@ -184,8 +205,9 @@ def tapped(before: Height, after: Height) -> Check:
     *common practice, no source*; agreement at 95 % after JCGM 100:2008 (GUM), G.3.
     """
     drop = before.value - after.value
-    u = math.hypot(before.u, after.u)
-    limit = coverage_factor(RANGE_LEVEL, min(before.dof, after.dof)) * u
+    parts = (before.u, after.u)
+    dof = effective_dof(parts, (before.dof, after.dof))
+    limit = coverage_factor(RANGE_LEVEL, dof) * math.hypot(*parts)
     was_down = drop <= limit + TIE
     return Check(
         id="tapped",
@@ -194,7 +216,7 @@ def tapped(before: Height, after: Height) -> Check:
         value=drop,
         limit=limit,
         unit="mm",
-        probability=probability(limit - drop, u),
+        probability=None,
         rule=Rule.PLAIN,
         source=Source(INTERFERENCE_SOURCE.trust, "before and after the hammer at one place"),
     )

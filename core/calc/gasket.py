@@ -1,17 +1,18 @@
 """Wire height against the sheet: share of thickness, bite, and the largest height a sheet takes."""
 
+import math
 from dataclasses import dataclass
 from enum import StrEnum
 
 from core.calc.height import Bound, Height
 from core.source import Source
 from core.tables.practice import BITE_SOURCE, HEIGHT, HEIGHT_SOURCE, HeightPractice
-from core.uncertain import rectangular
+from core.uncertain import effective_dof, rectangular
 from core.unit_types import Millimetre, Number
-from core.verdict import PLAIN, TIE, Acceptance, Check, Rule, Verdict, probability
+from core.verdict import PLAIN, TIE, Acceptance, Check, Verdict, judge, probability
 
 SURE = 0.95
-"""Probability from which RUN is said without a second word."""
+"""Probability from which a verdict is said without a second word, unless the user asks for more."""
 
 
 class Face(StrEnum):
@@ -67,12 +68,22 @@ class HeightRule:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Standing:
-    """How far the wire stands into the sheet: height less the print in the head [mm]."""
+    """How far the wire stands into the sheet: its height less the print in the head.
+
+    Parameters
+    ----------
+    value
+        Best value, or the side that is known [mm].
+    u
+        Standard uncertainty [mm].
+    dof
+        Its effective degrees of freedom [1].
+    """
 
     bound: Bound
     value: Millimetre
     u: Millimetre
-    dof: float
+    dof: Number
 
 
 def standing(height: Height, face: HeadFace, print_half_width: Millimetre) -> Standing:
@@ -81,18 +92,23 @@ def standing(height: Height, face: HeadFace, print_half_width: Millimetre) -> St
     A head that has run carries the print of the wire; the wire stands into the print and bites by
     the difference.
 
+    Parameters
+    ----------
+    print_half_width
+        Limit of error of the depth of the print [mm].
+
     Source
     ------
     *common practice, no source*.
     """
     if face.face is not Face.PRINTED:
         return Standing(bound=height.bound, value=height.value, u=height.u, dof=height.dof)
-    u_print = rectangular(print_half_width)
+    parts = (height.u, rectangular(print_half_width))
     return Standing(
         bound=height.bound,
         value=height.value - face.depth,
-        u=(height.u**2 + u_print**2) ** 0.5,
-        dof=height.dof,
+        u=math.hypot(*parts),
+        dof=effective_dof(parts, (height.dof, math.inf)),
     )
 
 
@@ -127,7 +143,7 @@ def height_to_gasket(wire: Standing, sheet: Sheet, rule: HeightRule) -> Check:
     """
     limit = rule.practice.largest_share
     margin = limit * sheet.thickness - wire.value
-    p = probability(margin, _margin_u(wire.u, limit, sheet), wire.dof)
+    p = _probability(margin, wire, limit, sheet)
     verdict, word = _height_verdict(wire, sheet, rule, margin, p)
     return _check(
         "height-to-gasket",
@@ -142,8 +158,10 @@ def height_to_gasket(wire: Standing, sheet: Sheet, rule: HeightRule) -> Check:
     )
 
 
-def _margin_u(u_height: Millimetre, share: Number, sheet: Sheet) -> Millimetre:
-    return float((u_height**2 + (share * rectangular(sheet.half_width)) ** 2) ** 0.5)
+def _probability(margin: Millimetre, wire: Standing, share: Number, sheet: Sheet) -> Number:
+    """Probability of conformity where the limit is a `share` of an uncertain thickness."""
+    parts = (wire.u, share * rectangular(sheet.half_width))
+    return probability(margin, math.hypot(*parts), effective_dof(parts, (wire.dof, math.inf)))
 
 
 def _height_verdict(
@@ -153,23 +171,15 @@ def _height_verdict(
         return Verdict.UNDECIDED, "undecided"
     if wire.bound is Bound.UPPER and margin < -TIE:
         return Verdict.UNDECIDED, "undecided"
-    if rule.acceptance.rule is Rule.GUARDED:
-        return _guarded(rule, sheet, wire, p)
-    if margin >= -TIE:
-        return Verdict.PASS, "run" if p >= SURE else "run-close"
+    verdict = judge(margin, p, rule.acceptance)
+    if verdict is Verdict.PASS:
+        return verdict, "run" if p >= rule.acceptance.confidence else "run-close"
+    if verdict is Verdict.UNDECIDED:
+        return verdict, "undecided"
     if wire.value > rule.practice.borderline_share * sheet.thickness + TIE:
-        return Verdict.FAIL, "too-high"
-    return (Verdict.UNDECIDED if p > 1.0 - SURE else Verdict.FAIL), "borderline"
-
-
-def _guarded(rule: HeightRule, sheet: Sheet, wire: Standing, p: float) -> tuple[Verdict, str]:
-    confidence = rule.acceptance.confidence
-    if p >= confidence:
-        return Verdict.PASS, "run"
-    if p > 1.0 - confidence:
-        return Verdict.UNDECIDED, "undecided"
-    over = wire.value > rule.practice.borderline_share * sheet.thickness + TIE
-    return Verdict.FAIL, "too-high" if over else "borderline"
+        return verdict, "too-high"
+    may_fit = p > 1.0 - rule.acceptance.confidence
+    return (Verdict.UNDECIDED if may_fit else verdict), "borderline"
 
 
 def bite(wire: Standing, sheet: Sheet, rule: HeightRule) -> Check:
@@ -182,7 +192,7 @@ def bite(wire: Standing, sheet: Sheet, rule: HeightRule) -> Check:
     limit = least_height(sheet, rule.practice)
     share = rule.practice.bite_share if limit > rule.practice.bite_height else 0.0
     margin = wire.value - limit
-    p = probability(margin, _margin_u(wire.u, share, sheet), wire.dof)
+    p = _probability(margin, wire, share, sheet)
     verdict = _bite_verdict(wire.bound, rule.acceptance, margin, p)
     word = {Verdict.PASS: "bites", Verdict.FAIL: "too-low"}.get(verdict, "undecided")
     return _check(
@@ -202,11 +212,7 @@ def _bite_verdict(bound: Bound, acceptance: Acceptance, margin: Millimetre, p: f
     good = margin >= -TIE
     if (bound is Bound.UPPER and good) or (bound is Bound.LOWER and not good):
         return Verdict.UNDECIDED
-    if acceptance.rule is Rule.PLAIN:
-        return Verdict.PASS if good else Verdict.FAIL
-    if p >= acceptance.confidence:
-        return Verdict.PASS
-    return Verdict.FAIL if p <= 1.0 - acceptance.confidence else Verdict.UNDECIDED
+    return judge(margin, p, acceptance)
 
 
 def _told(p: float, bound: Bound, good_side: Bound, margin: Millimetre) -> float | None:

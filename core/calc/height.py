@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from core.calc.leaves import Stack, thickness
@@ -10,13 +10,15 @@ from core.errors import refuse
 from core.source import ASSUMED, Source, Trust, derived, published
 from core.tables.half_widths import HalfWidths
 from core.texts import text
-from core.uncertain import Explained, Term, coverage_factor, explain, rectangular
-from core.unit_types import Millimetre
+from core.uncertain import SQRT3, Explained, Term, coverage_factor, explain, rectangular
+from core.unit_types import Millimetre, Number
 
 RANGE_LEVEL = 0.95
+LEAST_U = 1e-9
+"""A reading said to be exact still has a finite weight in a mean."""
 GUM_RECTANGLE = published("JCGM 100:2008 (GUM), 4.3.7")
 GUM_REPEATS = published("JCGM 100:2008 (GUM), 4.2 and G.4.1")
-WEIGHTED_MEAN = derived("weighted mean of independent readings, weights 1/u²")
+WEIGHTED_MEAN = derived("weighted mean of readings, weights 1/u²")
 TYPED = Source(Trust.ASSUMED, "as typed")
 
 
@@ -40,23 +42,29 @@ class Height:
         Range that is shown; none on a side that is not known [mm].
     explained
         Value and spread with their terms.
+    disagreement
+        How many times more several readings differ than their spreads allow; 1 or more [1].
     """
 
     bound: Bound
     low: Millimetre | None
     high: Millimetre | None
     explained: Explained
+    disagreement: Number = 1.0
 
     @property
     def value(self) -> Millimetre:
+        """Best value, or the side that is known [mm]."""
         return self.explained.value
 
     @property
     def u(self) -> Millimetre:
+        """Standard uncertainty of `value` [mm]."""
         return self.explained.u
 
     @property
-    def dof(self) -> float:
+    def dof(self) -> Number:
+        """Effective degrees of freedom of `u` [1]."""
         return self.explained.dof
 
 
@@ -96,10 +104,10 @@ def from_leaves(
         lambda a, b, *errors: 0.5 * (a + b) + sum(errors),
         (low, high, between, *common),
         unit="mm",
-        formula="(go + no-go) / 2",
+        formula=text("formula.leaves"),
         source=GUM_RECTANGLE,
     )
-    widen = half_widths.leaf + straightedge
+    widen = _half_width(common)
     return Height(
         bound=Bound.BOTH, low=low.value - widen, high=high.value + widen, explained=explained
     )
@@ -115,24 +123,24 @@ def _one_side(
         lambda leaf, *errors: leaf + sum(errors),
         (term, *common),
         unit="mm",
-        formula="≥ go" if go else "≤ no-go",
+        formula=text("formula.go" if go else "formula.no_go"),
         source=GUM_RECTANGLE,
     )
-    widen = sum(half_width for half_width in _half_widths(common))
+    widen = _half_width(common)
     if go:
         return Height(bound=Bound.LOWER, low=term.value - widen, high=None, explained=explained)
     return Height(bound=Bound.UPPER, low=None, high=term.value + widen, explained=explained)
 
 
 def _common_terms(half_widths: HalfWidths, straightedge: Millimetre) -> tuple[Term, ...]:
-    terms = [_zero(text("term.leaf_set"), half_widths.leaf)]
+    terms = [_common(text("term.leaf_set"), half_widths.leaf)]
     if straightedge:
-        terms.append(_zero(text("term.straightedge"), straightedge))
+        terms.append(_common(text("term.straightedge"), straightedge))
     return tuple(terms)
 
 
-def _half_widths(terms: Sequence[Term]) -> list[float]:
-    return [term.u * math.sqrt(3.0) for term in terms]
+def _half_width(terms: Sequence[Term]) -> Millimetre:
+    return SQRT3 * math.fsum(term.u for term in terms)
 
 
 def _zero(name: str, half_width: Millimetre) -> Term:
@@ -140,35 +148,45 @@ def _zero(name: str, half_width: Millimetre) -> Term:
     return Term(name=name, value=0.0, u=rectangular(half_width), unit="mm", source=ASSUMED)
 
 
+def _common(name: str, half_width: Millimetre) -> Term:
+    """The same for an error that all readings made with one thing share."""
+    return replace(_zero(name, half_width), common=True)
+
+
 def from_snug_leaf(leaf: Stack, half_widths: HalfWidths, straightedge: Millimetre = 0.0) -> Height:
     """Height from one leaf that just drags, with none tried that stops.
+
+    Parameters
+    ----------
+    straightedge
+        Half width for the straightedge and the deck under it [mm].
 
     Source
     ------
     JCGM 100:2008 (GUM), 4.3.7, over the assumed half widths.
     """
-    terms = (
-        thickness(leaf, half_widths, text("term.snug")),
-        _zero(text("term.drag"), half_widths.snug),
-        *_common_terms(half_widths, straightedge),
-    )
+    common = _common_terms(half_widths, straightedge)
     explained = explain(
         lambda marked, *errors: marked + sum(errors),
-        terms,
+        (
+            thickness(leaf, half_widths, text("term.snug")),
+            _zero(text("term.drag"), half_widths.snug),
+            *common,
+        ),
         unit="mm",
-        formula="snug leaf",
+        formula=text("formula.snug"),
         source=GUM_RECTANGLE,
     )
-    widen = half_widths.snug + half_widths.leaf + straightedge
-    return _around(explained, widen)
+    return _around(explained, half_widths.snug + _half_width(common))
 
 
-def _around(explained: Explained, widen: Millimetre) -> Height:
+def _around(explained: Explained, widen: Millimetre, disagreement: Number = 1.0) -> Height:
     return Height(
         bound=Bound.BOTH,
         low=explained.value - widen,
         high=explained.value + widen,
         explained=explained,
+        disagreement=disagreement,
     )
 
 
@@ -179,7 +197,7 @@ class DepthInstrument:
     Parameters
     ----------
     name
-        What a person calls it.
+        What a person calls it; readings of one name share its error.
     limit
         Limit of error, half width [mm].
     step
@@ -203,6 +221,8 @@ def from_depth(
     ----------
     readings
         Repeats at one place, shape (n,) [mm].
+    assumptions
+        What the way of measuring takes for granted.
 
     Source
     ------
@@ -211,16 +231,27 @@ def from_depth(
     """
     explained = explain(
         lambda mean, *errors: mean - instrument.zero + sum(errors),
-        (_mean(readings), *_instrument_terms(instrument)),
+        (mean_of(readings), *_instrument_terms(instrument)),
         unit="mm",
-        formula="mean − zero",
+        formula=text("formula.depth"),
         source=GUM_REPEATS,
         assumptions=assumptions,
     )
     return _around(explained, coverage_factor(RANGE_LEVEL, explained.dof) * explained.u)
 
 
-def _mean(readings: Sequence[Millimetre]) -> Term:
+def mean_of(readings: Sequence[Millimetre]) -> Term:
+    """Mean of repeats, with the spread that their scatter gives it; one reading tells none.
+
+    Parameters
+    ----------
+    readings
+        Repeats at one place, shape (n,) [mm].
+
+    Source
+    ------
+    JCGM 100:2008 (GUM), 4.2.
+    """
     count = len(readings)
     mean = math.fsum(readings) / count
     if count == 1:
@@ -237,24 +268,39 @@ def _mean(readings: Sequence[Millimetre]) -> Term:
 
 
 def _instrument_terms(instrument: DepthInstrument) -> tuple[Term, ...]:
-    limit = _zero(text("term.limit", instrument=instrument.name), instrument.limit)
+    limit = _common(text("term.limit", instrument=instrument.name), instrument.limit)
     if not instrument.step:
         return (limit,)
     return (limit, _zero(text("term.step", instrument=instrument.name), 0.5 * instrument.step))
 
 
 def as_given(value: Millimetre, u: Millimetre) -> Height:
-    """Height whose value and standard uncertainty are already known [mm]."""
+    """Height that is known already.
+
+    Parameters
+    ----------
+    value
+        Height [mm].
+    u
+        Its standard uncertainty [mm].
+
+    Source
+    ------
+    *assumed*: as typed; range at 95 % of a normal distribution, JCGM 100:2008 (GUM), G.2.3.
+    """
     term = Term(name=text("term.height"), value=value, u=u, unit="mm", source=TYPED)
-    explained = explain(lambda h: h, (term,), unit="mm", formula="h", source=TYPED)
+    explained = explain(
+        lambda h: h, (term,), unit="mm", formula=text("formula.given"), source=TYPED
+    )
     return _around(explained, coverage_factor(RANGE_LEVEL, math.inf) * u)
 
 
 def combine(heights: Sequence[Height]) -> Height:
     """One height from several readings of the same place.
 
-    Readings with both sides are weighted by 1/u²; if they disagree by more than their spreads
-    allow, the spread grows by the Birge ratio. A reading with one side must not contradict them.
+    Readings with both sides are weighted by 1/u², and an error that several of them share counts
+    once, whole. If they differ by more than their spreads allow, the spread grows by the Birge
+    ratio. A reading with one side must not contradict them.
 
     Raises
     ------
@@ -263,7 +309,8 @@ def combine(heights: Sequence[Height]) -> Height:
 
     Source
     ------
-    Weighted mean: *derived*; ratio: Birge, Phys. Rev. 40 (1932) 207, *from memory*.
+    Weighted mean with correlated inputs: JCGM 100:2008 (GUM), 5.2.2. Ratio: Birge, Phys. Rev. 40
+    (1932) 207, *from memory*.
     """
     full = [each for each in heights if each.bound is Bound.BOTH]
     if not full:
@@ -283,50 +330,54 @@ def _combine_sides(heights: Sequence[Height]) -> Height:
 
 
 def _weighted(full: Sequence[Height]) -> Height:
-    weights = [1.0 / max(each.u, 1e-9) ** 2 for each in full]
-    total = math.fsum(weights)
-    terms = [
-        Term(
-            name=each.explained.formula,
-            value=each.value,
-            u=each.u,
-            unit="mm",
-            source=each.explained.source,
-            dof=each.dof,
-        )
-        for each in full
-    ]
+    raw = [1.0 / max(each.u, LEAST_U) ** 2 for each in full]
+    weights = [each / math.fsum(raw) for each in raw]
+    common, slopes = _common_errors(full, weights)
     explained = explain(
-        lambda *values: math.fsum(w * v for w, v in zip(weights, values, strict=True)) / total,
-        terms,
+        lambda *values: sum(w * v for w, v in zip((*weights, *slopes), values, strict=True)),
+        (*(_own(each) for each in full), *common),
         unit="mm",
-        formula="Σ h/u² ÷ Σ 1/u²",
+        formula=text("formula.weighted"),
         source=WEIGHTED_MEAN,
+        assumptions=tuple(dict.fromkeys(a for each in full for a in each.explained.assumptions)),
     )
-    ratio = _birge_ratio(full, weights, explained.value)
-    widen = coverage_factor(RANGE_LEVEL, explained.dof) * explained.u * ratio
-    return _around(_grown(explained, ratio), widen)
+    ratio = _birge_ratio(full, raw, explained.value)
+    explained = replace(explained, u=explained.u * ratio)
+    widen = coverage_factor(RANGE_LEVEL, explained.dof) * explained.u
+    return _around(explained, widen, ratio)
 
 
-def _birge_ratio(full: Sequence[Height], weights: Sequence[float], mean: Millimetre) -> float:
+def _own(height: Height) -> Term:
+    """A reading with the part of its spread that it shares with no other."""
+    told = height.explained
+    parts = zip(told.terms, told.shares, strict=True)
+    own = math.fsum(share for term, share in parts if not term.common)
+    return Term(
+        name=told.formula,
+        value=told.value,
+        u=told.u * math.sqrt(own),
+        unit="mm",
+        source=told.source,
+        dof=told.dof * own**2 if own else math.inf,
+    )
+
+
+def _common_errors(
+    full: Sequence[Height], weights: Sequence[Number]
+) -> tuple[tuple[Term, ...], tuple[Number, ...]]:
+    """Each shared error once, and the weight of all readings that carry it."""
+    found: dict[str, tuple[Term, float]] = {}
+    for height, weight in zip(full, weights, strict=True):
+        for term in height.explained.terms:
+            if term.common:
+                before = found.get(term.name, (term, 0.0))[1]
+                found[term.name] = (term, before + weight)
+    return tuple(term for term, _ in found.values()), tuple(slope for _, slope in found.values())
+
+
+def _birge_ratio(full: Sequence[Height], weights: Sequence[float], mean: Millimetre) -> Number:
     chi2 = math.fsum(w * (each.value - mean) ** 2 for w, each in zip(weights, full, strict=True))
     return max(1.0, math.sqrt(chi2 / (len(full) - 1)))
-
-
-def _grown(explained: Explained, ratio: float) -> Explained:
-    if ratio == 1.0:
-        return explained
-    return Explained(
-        value=explained.value,
-        u=explained.u * ratio,
-        dof=explained.dof,
-        unit=explained.unit,
-        formula=explained.formula,
-        terms=explained.terms,
-        shares=explained.shares,
-        assumptions=(*explained.assumptions, text("height.disagree", ratio=f"{ratio:.1f}")),
-        source=explained.source,
-    )
 
 
 def _refuse_contradiction(side: Height, result: Height) -> None:

@@ -1,20 +1,20 @@
 """The main job: from a reading to every verdict, the sheet to run and the leaf to try."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from core.calc.deciding_leaf import NextLeaf, Question, deciding_leaf
-from core.calc.fit import Measured, Seat, held_check, interference_check, seat
-from core.calc.gasket import (
-    Face,
-    HeadFace,
-    HeightRule,
-    Sheet,
-    standing,
+from core.calc.deciding_leaf import (
+    NextLeaf,
+    Question,
+    deciding_leaf,
+    halving_leaf,
+    neighbouring_leaf,
 )
-from core.calc.height import Height
+from core.calc.fit import Measured, Seat, held_check, interference_check, seat
+from core.calc.gasket import Face, HeadFace, HeightRule, Sheet, standing
+from core.calc.height import Bound, Height
 from core.calc.leaves import Stack
 from core.calc.shelf import ShelfRow, shelf_row, shelf_rows
-from core.calc.suggestion import Suggestion, suggest
+from core.calc.suggestion import Situation, Suggestion, suggest
 from core.tables.half_widths import ASSUMED_HALF_WIDTHS, HalfWidths
 from core.tables.leaf_sets import LeafSet
 from core.unit_types import Millimetre
@@ -22,6 +22,7 @@ from core.verdict import Acceptance, Check, Verdict
 
 FLAT_UNTIL_ASKED = HeadFace()
 PRACTICE_RULE = HeightRule()
+MAY_BE_UP = ("not-down", "tap-and-measure")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,6 +41,8 @@ class QuickCheck:
         Sizes with their limits of error.
     shelf
         Sheets to choose from.
+    closer
+        Whether a leaf is wanted although nothing hangs on it, to narrow the height.
     """
 
     height: Height
@@ -54,6 +57,7 @@ class QuickCheck:
     face: HeadFace = FLAT_UNTIL_ASKED
     rule: HeightRule = PRACTICE_RULE
     half_widths: HalfWidths = ASSUMED_HALF_WIDTHS
+    closer: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,8 +70,6 @@ class Answer:
         The sheet on now under this height.
     seat
         What a wire on the floor would read; none while wire or groove is not known.
-    suggestion
-        None without a shelf.
     next_leaf
         None when one outcome is left, or with a receiver in the head.
     """
@@ -77,21 +79,32 @@ class Answer:
     gasket: ShelfRow | None
     seat: Seat | None
     shelf: tuple[ShelfRow, ...]
-    suggestion: Suggestion | None
+    suggestion: Suggestion
     next_leaf: NextLeaf | None
 
 
 def answer(asked: QuickCheck) -> Answer:
-    """Judge a quick check; what cannot be checked with what is known is left out."""
-    seated = _seat(asked)
-    rows = shelf_rows(asked.height, asked.shelf, asked.face, asked.rule, asked.half_widths)
+    """Judge a quick check; what cannot be checked with what is known is left out.
+
+    Source
+    ------
+    As each check says.
+    """
+    seated, on_now = _seat(asked), _on_now(asked)
+    rows = shelf_rows(
+        asked.height, asked.shelf, asked.face, asked.rule, asked.half_widths, asked.gasket
+    )
     return Answer(
         asked=asked,
-        checks=(*_sheet_checks(asked), *_fit_checks(asked), *((seated.check,) if seated else ())),
-        gasket=_on_now(asked),
+        checks=(
+            *_sheet_checks(asked, on_now),
+            *_fit_checks(asked),
+            *((seated.check,) if seated else ()),
+        ),
+        gasket=on_now,
         seat=seated,
         shelf=rows,
-        suggestion=_suggestion(asked, rows, seated) if rows else None,
+        suggestion=suggest(rows, _situation(asked, seated)),
         next_leaf=_next_leaf(asked),
     )
 
@@ -102,28 +115,18 @@ def _on_now(asked: QuickCheck) -> ShelfRow | None:
     return shelf_row(asked.height, asked.gasket, asked.face, asked.rule, asked.half_widths)
 
 
-def _sheet_checks(asked: QuickCheck) -> tuple[Check, ...]:
-    row = _on_now(asked)
-    if row is None:
+def _sheet_checks(asked: QuickCheck, on_now: ShelfRow | None) -> tuple[Check, ...]:
+    if on_now is None:
         return ()
+    checks = on_now.height_check, on_now.bite_check
     if asked.face.face is Face.RECEIVER:
-        return tuple(_undecided(check) for check in (row.height_check, row.bite_check))
-    return row.height_check, row.bite_check
+        return tuple(_undecided(check) for check in checks)
+    return checks
 
 
 def _undecided(check: Check) -> Check:
     """With a receiver the trade does not agree on which height counts."""
-    return Check(
-        id=check.id,
-        verdict=Verdict.UNDECIDED,
-        word="undecided",
-        value=check.value,
-        limit=check.limit,
-        unit=check.unit,
-        probability=None,
-        rule=check.rule,
-        source=check.source,
-    )
+    return replace(check, verdict=Verdict.UNDECIDED, word="undecided", probability=None)
 
 
 def _fit_checks(asked: QuickCheck) -> tuple[Check, ...]:
@@ -142,29 +145,43 @@ def _seat(asked: QuickCheck) -> Seat | None:
     return seat(asked.height, wire, width, depth) if wire and width and depth else None
 
 
-def _suggestion(asked: QuickCheck, rows: tuple[ShelfRow, ...], seated: Seat | None) -> Suggestion:
-    return suggest(
-        rows,
-        standing(asked.height, asked.face, asked.half_widths.print_depth),
-        asked.rule,
+def _situation(asked: QuickCheck, seated: Seat | None) -> Situation:
+    return Situation(
+        wire=standing(asked.height, asked.face, asked.half_widths.print_depth),
+        face=asked.face.face,
+        rule=asked.rule,
         on_now=asked.gasket,
-        down=seated is None or seated.check.verdict is Verdict.PASS,
+        may_be_up=seated.check.word in MAY_BE_UP if seated else None,
     )
 
 
 def _next_leaf(asked: QuickCheck) -> NextLeaf | None:
-    if asked.face.face is Face.RECEIVER or not (asked.go or asked.no_go):
-        return None
-    print_depth = asked.face.depth if asked.face.face is Face.PRINTED else 0.0
-    question = Question(
-        low=asked.go.marked if asked.go else 0.0,
-        high=asked.no_go.marked if asked.no_go else _beyond(asked),
+    question = _question(asked)
+    if asked.face.face is not Face.RECEIVER:
+        deciding = deciding_leaf(question, asked.leaf_set)
+        if deciding or not asked.closer:
+            return deciding
+    return _closer_leaf(asked, question) if asked.closer else None
+
+
+def _closer_leaf(asked: QuickCheck, question: Question) -> NextLeaf | None:
+    bound = asked.height.bound
+    if bound is Bound.BOTH:
+        return halving_leaf(question, asked.leaf_set)
+    return neighbouring_leaf(question, asked.leaf_set, thicker=bound is Bound.LOWER)
+
+
+def _question(asked: QuickCheck) -> Question:
+    """The bracket is the leaves' own marks, or the range of a closer reading inside them."""
+    low, high = asked.height.low or 0.0, asked.height.high or _beyond(asked)
+    return Question(
+        low=max(low, asked.go.marked) if asked.go else low,
+        high=min(high, asked.no_go.marked) if asked.no_go else high,
         shelf=asked.shelf,
         on_now=asked.gasket,
         rule=asked.rule,
-        print_depth=print_depth,
+        print_depth=asked.face.depth if asked.face.face is Face.PRINTED else 0.0,
     )
-    return deciding_leaf(question, asked.leaf_set)
 
 
 def _beyond(asked: QuickCheck) -> Millimetre:

@@ -2,34 +2,85 @@
 
 from collections.abc import Iterator
 
-from core.calc.deciding_leaf import NextLeaf
+from core.calc.deciding_leaf import NextLeaf, Outcome
 from core.calc.gasket import Sheet
-from core.calc.height import Bound
+from core.calc.height import Bound, Height
 from core.calc.leaves import Stack
-from core.calc.quick_check import Answer, QuickCheck
+from core.calc.quick_check import MAY_BE_UP, Answer, QuickCheck
 from core.texts import text
 from core.texts.length import Length
+from core.texts.sentence import Sentence
 from core.texts.share import Sureness
 from core.unit_types import Millimetre
 from core.verdict import TIE, Verdict
 
+SEATS_WORTH_SAYING = (*MAY_BE_UP, "lower-than-entered")
+
 
 def spoken(length: Millimetre, metric: bool) -> str:
-    """A small length as it is said: thou without the word, or mm."""
+    """A small length as it is said: thou without the word, or mm.
+
+    Parameters
+    ----------
+    length
+        Length [mm].
+
+    Source
+    ------
+    *common practice, no source*.
+    """
     return f"{Length(length):mm}".rstrip("0").rstrip(".") if metric else f"{Length(length):thou}"
 
 
 def marks(stack: Stack, metric: bool) -> tuple[str, ...]:
-    """What is marked on each leaf of a stack, thickest first."""
+    """What is marked on each leaf of a stack, thickest first.
+
+    Source
+    ------
+    *common practice, no source*.
+    """
     spec = "mm" if metric else "in"
     return tuple(f"{Length(leaf):{spec}} {spec}" for leaf in stack.leaves)
 
 
+def decides(leaf: NextLeaf, metric: bool) -> str:
+    """What each outcome of a leaf would settle.
+
+    Source
+    ------
+    As `deciding_leaf`.
+    """
+    stack = " + ".join(marks(leaf.stack, metric))
+    if leaf.goes == leaf.not_goes:
+        return text("next.closer", leaf=stack)
+    return text(
+        "next.leaf",
+        leaf=stack,
+        goes=_left(leaf.goes, metric),
+        not_goes=_left(leaf.not_goes, metric),
+    )
+
+
+def _left(outcomes: frozenset[Outcome], metric: bool) -> str:
+    if len(outcomes) > 1:
+        return text("next.open")
+    only = next(iter(outcomes))
+    if isinstance(only, Sheet):
+        return Sentence("next.run", {"sheet": Length(only.thickness)}).said(metric=metric)
+    return text(f"word.{only}") if only else text("next.none")
+
+
 def sentence(answer: Answer, metric: bool) -> str:
-    """Everything that is worth saying aloud, in the order a person needs it."""
+    """Everything that is worth saying aloud, in the order a person needs it.
+
+    Source
+    ------
+    *common practice, no source*.
+    """
     return " ".join(
         (
             *_height(answer.asked, metric),
+            *_readings(answer.asked.height),
             *_seat(answer),
             *_gasket(answer, metric),
             *_suggestion(answer, metric),
@@ -53,51 +104,50 @@ def _height(asked: QuickCheck, metric: bool) -> Iterator[str]:
         yield text("say.height", height=height)
 
 
+def _readings(height: Height) -> Iterator[str]:
+    if height.disagreement > 1.0:
+        yield text("say.disagree")
+
+
 def _seat(answer: Answer) -> Iterator[str]:
-    if answer.seat and answer.seat.check.word in {
-        "tap-and-measure",
-        "not-down",
-        "lower-than-entered",
-    }:
+    if answer.seat and answer.seat.check.word in SEATS_WORTH_SAYING:
         yield text(f"say.seat.{answer.seat.check.word}")
 
 
 def _gasket(answer: Answer, metric: bool) -> Iterator[str]:
     row = answer.gasket
-    if row is None or (answer.suggestion and answer.suggestion.run == row.sheet):
+    if row is None or answer.suggestion.run == row.sheet:
         return
     word = text(f"word.{row.word}").lower()
     yield text("say.gasket", sheet=spoken(row.sheet.thickness, metric), word=word)
 
 
 def _suggestion(answer: Answer, metric: bool) -> Iterator[str]:
-    if answer.suggestion is None:
-        return
     run = answer.suggestion.run
     if run is None:
-        yield from (str(each) for each in answer.suggestion.because)
+        if answer.shelf:
+            yield from (each.said(metric=metric) for each in answer.suggestion.because)
         return
-    keep = answer.gasket is not None and abs(_moved(run, answer)) <= TIE
+    moved = run.thickness - answer.gasket.sheet.thickness if answer.gasket else None
+    keep = moved is not None and abs(moved) <= TIE
     yield text("say.keep" if keep else "say.run", sheet=spoken(run.thickness, metric))
-    if answer.gasket is not None and _moved(run, answer) > TIE:
-        yield text("say.up", move=spoken(_moved(run, answer), metric))
-    yield from _sure(answer, run)
+    if moved is not None and moved > TIE:
+        yield text("say.up", move=spoken(moved, metric))
+    yield from _sure(answer, run, metric)
 
 
-def _moved(run: Sheet, answer: Answer) -> Millimetre:
-    assert answer.gasket is not None
-    return run.thickness - answer.gasket.sheet.thickness
-
-
-def _sure(answer: Answer, run: Sheet) -> Iterator[str]:
+def _sure(answer: Answer, run: Sheet, metric: bool) -> Iterator[str]:
     row = next(each for each in answer.shelf if each.sheet == run)
-    if row.verdict is Verdict.PASS and row.word == "run-close" and row.probability is not None:
+    if row.word == "run-close" and row.probability is not None:
         yield text("say.sure", sure=Sureness(row.probability))
+    if row.bite_check.verdict is Verdict.UNDECIDED and answer.next_leaf is None:
+        yield text("say.bite_open", least=spoken(row.least, metric))
 
 
-def _leaf(next_leaf: NextLeaf | None, metric: bool) -> Iterator[str]:
-    if next_leaf:
-        yield text("say.leaf", leaf=spoken(next_leaf.stack.marked, metric))
+def _leaf(leaf: NextLeaf | None, metric: bool) -> Iterator[str]:
+    if leaf:
+        said = text("say.leaf.with").join(spoken(each, metric) for each in leaf.stack.leaves)
+        yield text("say.leaf.decides" if leaf.settles else "say.leaf.next", leaf=said)
 
 
 def _face(answer: Answer) -> Iterator[str]:

@@ -1,13 +1,14 @@
 """Which sheet to run, what goes with it, and what to do when none fits."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from core.calc.gasket import HeightRule, Sheet, Standing
+from core.calc.gasket import Face, HeightRule, Sheet, Standing
 from core.calc.height import Bound
-from core.calc.shelf import ShelfRow
+from core.calc.shelf import ShelfRow, is_thinner
 from core.texts.length import Length
 from core.texts.sentence import Sentence
+from core.texts.share import Share
 from core.unit_types import Millimetre
 from core.verdict import TIE, Verdict
 
@@ -22,7 +23,7 @@ class Suggestion:
         Thinnest sheet whose verdict is pass and whose bite does not fail; never thinner than the
         sheet on now, whose clearances are not known to allow it.
     sure
-        Thinnest of these at 95 %.
+        Thinnest of these at the confidence asked for, 95 % unless the user says otherwise.
     thinner
         A thinner sheet that would do once piston and valve clearance are checked, where nothing
         else fits.
@@ -36,35 +37,53 @@ class Suggestion:
     because: tuple[Sentence, ...]
 
 
-def suggest(
-    rows: Sequence[ShelfRow],
-    wire: Standing,
-    rule: HeightRule,
-    *,
-    on_now: Sheet | None,
-    down: bool,
-) -> Suggestion:
-    """Choose from the judged shelf.
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Situation:
+    """What a choice depends on besides the judged shelf.
 
     Parameters
     ----------
-    rows
-        The shelf, thinnest sheet first.
+    wire
+        How far the wire stands into a sheet.
     on_now
         Sheet on the engine now.
-    down
-        Whether the wire is known to be on the floor of its groove, as far as was measured.
+    may_be_up
+        Whether the wire may stand off the floor of its groove; None where wire or groove is not
+        known.
+    """
+
+    wire: Standing
+    face: Face
+    rule: HeightRule
+    on_now: Sheet | None
+    may_be_up: bool | None
+
+
+def suggest(rows: Sequence[ShelfRow], situation: Situation) -> Suggestion:
+    """Choose from the judged shelf, thinnest sheet first.
+
+    Source
+    ------
+    *common practice, no source*: the thinnest sheet that takes the height, and no thinner sheet
+    than the one on now before piston and valve clearance are checked.
     """
     fitting = [row for row in rows if fits(row)]
-    first = [row for row in fitting if not is_thinner(row.sheet, on_now)]
-    run = first[0] if first else None
-    sure = next((row.sheet for row in first if row.word == "run"), None)
-    thinner = fitting[-1].sheet if fitting and not first else None
-    if run is None:
-        because = _nothing(rows, wire, rule, on_now, thinner, down)
-    else:
-        because = _chosen(run, sure, on_now)
-    return Suggestion(run=run.sheet if run else None, sure=sure, thinner=thinner, because=because)
+    first = [row for row in fitting if not is_thinner(row.sheet, situation.on_now)]
+    if not first:
+        thinner = fitting[-1] if fitting else None
+        return Suggestion(
+            run=None,
+            sure=None,
+            thinner=thinner.sheet if thinner else None,
+            because=tuple(_nothing(rows, situation, thinner)),
+        )
+    sure = next((row for row in first if row.word == "run"), None)
+    return Suggestion(
+        run=first[0].sheet,
+        sure=sure.sheet if sure else None,
+        thinner=None,
+        because=tuple(_chosen(first[0], sure, situation)),
+    )
 
 
 def fits(row: ShelfRow) -> bool:
@@ -72,67 +91,78 @@ def fits(row: ShelfRow) -> bool:
     return row.verdict is Verdict.PASS and row.bite_check.verdict is not Verdict.FAIL
 
 
-def is_thinner(sheet: Sheet, on_now: Sheet | None) -> bool:
-    """Whether a sheet brings the head down."""
-    return on_now is not None and sheet.thickness < on_now.thickness - TIE
-
-
-def _chosen(row: ShelfRow, sure: Sheet | None, on_now: Sheet | None) -> tuple[Sentence, ...]:
-    sentences = [row.because, *_head_moves(row.sheet, on_now)]
-    if sure is not None and sure != row.sheet:
-        saved = Length(sure.thickness - row.sheet.thickness)
-        sentences.append(
-            Sentence("suggest.sure", {"sheet": Length(sure.thickness), "saved": saved})
+def _chosen(row: ShelfRow, sure: ShelfRow | None, situation: Situation) -> Iterator[Sentence]:
+    if situation.may_be_up:
+        yield Sentence("suggest.tap")
+    yield row.because
+    if row.bite_check.verdict is Verdict.UNDECIDED:
+        yield Sentence("suggest.bite_open", {"least": Length(row.least)})
+    if row.head:
+        yield row.head
+        yield Sentence("suggest.rises")
+    confidence = Share(situation.rule.acceptance.confidence)
+    if sure is None:
+        yield Sentence("suggest.none_sure", {"confidence": confidence})
+    elif sure.sheet != row.sheet:
+        saved = Length(sure.sheet.thickness - row.sheet.thickness)
+        yield Sentence(
+            "suggest.sure",
+            {"sheet": Length(sure.sheet.thickness), "saved": saved, "confidence": confidence},
         )
-    return tuple(sentences)
-
-
-def _head_moves(sheet: Sheet, on_now: Sheet | None) -> tuple[Sentence, ...]:
-    if on_now is None or abs(sheet.thickness - on_now.thickness) <= TIE:
-        return ()
-    moved = sheet.thickness - on_now.thickness
-    return (Sentence("suggest.up" if moved > 0 else "suggest.down", {"move": Length(abs(moved))}),)
 
 
 def _nothing(
-    rows: Sequence[ShelfRow],
-    wire: Standing,
-    rule: HeightRule,
-    on_now: Sheet | None,
-    thinner: Sheet | None,
-    down: bool,
-) -> tuple[Sentence, ...]:
-    if any(row.verdict is Verdict.UNDECIDED for row in rows) and wire.bound is not Bound.BOTH:
-        return (Sentence("suggest.one_side"),)
-    if thinner is not None:
-        return (
-            Sentence("suggest.only_thinner", {"sheet": Length(thinner.thickness)}),
-            *_head_moves(thinner, on_now),
-        )
-    if not down:
-        return (Sentence("suggest.tap"),)
-    if not rows:
-        return (_thickness_that_would(wire, rule),)
-    return (_thickness_that_would(wire, rule), *_change(rows, wire, rule))
+    rows: Sequence[ShelfRow], situation: Situation, thinner: ShelfRow | None
+) -> Iterator[Sentence]:
+    """Why no sheet is suggested, and what would help."""
+    open_rows = [row for row in rows if row.verdict is Verdict.UNDECIDED]
+    too_high = bool(rows) and all(row.share > row.height_check.limit for row in rows)
+    if situation.face is Face.RECEIVER:
+        yield Sentence("suggest.receiver")
+    elif thinner is not None:
+        yield Sentence("suggest.only_thinner", {"sheet": Length(thinner.sheet.thickness)})
+        yield from filter(None, (thinner.head,))
+    elif situation.wire.bound is not Bound.BOTH:
+        yield Sentence("suggest.one_side" if open_rows or not rows else "suggest.none_takes")
+    elif too_high and situation.may_be_up:
+        yield Sentence("suggest.tap")
+    elif open_rows:
+        yield Sentence("suggest.open", {"sheet": Length(open_rows[-1].sheet.thickness)})
+        yield from _thickness_that_would(rows, situation)
+    else:
+        yield from _thickness_that_would(rows, situation)
+        if too_high and situation.may_be_up is None:
+            yield Sentence("suggest.if_up")
+        yield from _change(rows, situation.wire)
 
 
-def _thickness_that_would(wire: Standing, rule: HeightRule) -> Sentence:
-    practice = rule.practice
+def _thickness_that_would(rows: Sequence[ShelfRow], situation: Situation) -> Iterator[Sentence]:
+    wire, practice, on_now = situation.wire, situation.rule.practice, situation.on_now
     if wire.value < practice.bite_height - TIE:
-        return Sentence("suggest.too_low_for_any", {"least": Length(practice.bite_height)})
+        yield Sentence("suggest.too_low_for_any", {"least": Length(practice.bite_height)})
+        return
     thinnest = wire.value / practice.largest_share
     thickest = wire.value / practice.bite_share
-    return Sentence("suggest.would", {"low": Length(thinnest), "high": Length(thickest)})
+    key = "suggest.would" if rows else "suggest.no_shelf"
+    yield Sentence(key, {"low": Length(thinnest), "high": Length(thickest)})
+    if on_now is not None and thickest < on_now.thickness - TIE:
+        yield Sentence("suggest.down_at_least", {"move": Length(on_now.thickness - thickest)})
 
 
-def _change(rows: Sequence[ShelfRow], wire: Standing, rule: HeightRule) -> tuple[Sentence, ...]:
+def _change(rows: Sequence[ShelfRow], wire: Standing) -> Iterator[Sentence]:
     """By how much the groove or the wire would have to change for the shelf as it is."""
-    too_high = min(_over(row, wire, rule) for row in rows)
-    if too_high > 0.0:
-        return (Sentence("suggest.deeper", {"much": Length(too_high)}),)
-    too_low = min(row.bite_check.limit - wire.value for row in rows)
-    return (Sentence("suggest.shallower", {"much": Length(too_low)}),) if too_low > 0.0 else ()
+    able = [row for row in rows if row.takes_any]
+    if rows and not able:
+        yield Sentence("suggest.too_thin", {"least": Length(rows[-1].least)})
+    if not able:
+        return
+    too_high = min(wire.value - row.largest for row in able)
+    too_low = min(row.least - wire.value for row in able)
+    if too_high > TIE:
+        yield Sentence("suggest.deeper", _by(too_high))
+    elif too_low > TIE:
+        yield Sentence("suggest.shallower", _by(too_low))
 
 
-def _over(row: ShelfRow, wire: Standing, rule: HeightRule) -> Millimetre:
-    return wire.value - rule.practice.largest_share * row.sheet.thickness
+def _by(much: Millimetre) -> dict[str, object]:
+    return {"much": Length(much)}

@@ -16,6 +16,21 @@ class Answer:
     table: str
 
 
+class Once(argparse.Action):
+    """An option that holds one value: typed twice, neither is taken for the other."""
+
+    def __call__(
+        self,
+        parser: argparse.ArgumentParser,
+        namespace: argparse.Namespace,
+        values: Any,
+        option_string: str | None = None,
+    ) -> None:
+        if getattr(namespace, self.dest) is not None:
+            parser.error(text("command.twice", option=option_string))
+        setattr(namespace, self.dest, values)
+
+
 def new_command(commands: Any, name: str) -> argparse.ArgumentParser:
     """Parser of command `name`, described by the text `command.<name>`."""
     about = text(f"command.{name}")

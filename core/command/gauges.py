@@ -7,7 +7,7 @@ from core.calc.gasket import Sheet
 from core.calc.gauge_card import Gauge, gauge_card
 from core.calc.leaves import Stack
 from core.calc.say import marks
-from core.command.answer import Answer, columns, new_command
+from core.command.answer import Answer, Once, columns, new_command
 from core.forms.check_form import read_gauges
 from core.texts import text
 from core.texts.length import Length
@@ -19,7 +19,9 @@ def add_to(commands: Any) -> None:
     """Declare the command."""
     parser = new_command(commands, "gauges")
     for field in FIELDS:
-        parser.add_argument(f"--{field}", required=field == "shelf", help=text(f"option.{field}"))
+        parser.add_argument(
+            f"--{field}", action=Once, required=field == "shelf", help=text(f"option.{field}")
+        )
     parser.set_defaults(run=run)
 
 
@@ -51,14 +53,19 @@ def _marks(stack: Stack | None, metric: bool) -> list[str] | None:
 def _table(card: tuple[Gauge, ...], metric: bool) -> str:
     head = (text("table.sheet"), text("table.must_go"), text("table.must_not_go"))
     rows = [
-        (_sheet(gauge.sheet), _cell(gauge.must_go, metric), _cell(gauge.must_not_go, metric))
-        for gauge in card
+        (_sheet(gauge.sheet, metric), *_leaves(gauge, metric)) for gauge in card
     ]
     return "\n\n".join((columns([head, *rows]), text("caution.main")))
 
 
-def _sheet(sheet: Sheet) -> str:
-    return f"{Length(sheet.thickness):in} in"
+def _sheet(sheet: Sheet, metric: bool) -> str:
+    return f"{Length(sheet.thickness).shown(metric=metric):size}"
+
+
+def _leaves(gauge: Gauge, metric: bool) -> tuple[str, ...]:
+    if not gauge.takes_any:
+        return (text("table.takes_none"), "")
+    return tuple(_cell(stack, metric) for stack in (gauge.must_go, gauge.must_not_go))
 
 
 def _cell(stack: Stack | None, metric: bool) -> str:

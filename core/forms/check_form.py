@@ -22,6 +22,7 @@ from core.tables.half_widths import ASSUMED_HALF_WIDTHS, HalfWidths
 from core.tables.leaf_sets import INCH_SET, METRIC_SET, LeafSet
 from core.tables.practice import HEIGHT, HeightPractice
 from core.texts import text
+from core.texts.length import Length
 from core.units import Bare, Dimension, Field, Typed, read_quantity
 from core.verdict import GUARDED, Acceptance, Rule
 
@@ -37,7 +38,9 @@ SPREAD_FIELD = _length(0.0, 0.05 * INCH)
 OFFSET_FIELD = _length(-0.5 * INCH, 0.5 * INCH)
 SHEET_FIELD = _length(0.005 * INCH, 0.25 * INCH)
 WIRE_FIELD = _length(0.005 * INCH, 0.25 * INCH)
-SHARE_FIELD = Field(name="", dimension=Dimension.RATIO, low=0.01, high=0.9, bare=Bare.NUMBER)
+SHARE_FIELD = Field(
+    name="", dimension=Dimension.RATIO, low=HEIGHT.bite_share, high=0.9, bare=Bare.NUMBER
+)
 CONFIDENCE_FIELD = Field(name="", dimension=Dimension.RATIO, low=0.5, high=0.9999, bare=Bare.NUMBER)
 
 HEIGHT_FIELDS = ("go", "no-go", "snug", "height", "u", "caliper", "caliper-pair", "indicator")
@@ -59,6 +62,8 @@ FIELDS = (
     "confidence",
     "head-face",
 )
+MOST_IN_A_SET = 60
+"""Every stack of three is tried; two large sets together have fewer leaves."""
 SEVERAL_TIMES = ("caliper", "caliper-pair", "indicator")
 
 
@@ -83,6 +88,8 @@ def read_check(
     texts: Mapping[str, Sequence[str]],
     name: Callable[[str], str],
     half_widths: HalfWidths = ASSUMED_HALF_WIDTHS,
+    *,
+    closer: bool = False,
 ) -> CheckForm:
     """Read the whole form.
 
@@ -92,6 +99,8 @@ def read_check(
         What was typed, by field of `FIELDS`.
     name
         How a sentence names a field.
+    closer
+        Whether a leaf is wanted although nothing hangs on it.
 
     Raises
     ------
@@ -109,7 +118,7 @@ def read_check(
     width = _measured(entries, "groove-width", half_widths.groove_width)
     depth = _measured(entries, "groove-depth", half_widths.groove_depth)
     shelf = _shelf(entries, sheet_error)
-    face = entries.read("head-face", _head_face)
+    face = _face(entries)
     rule = _rule(entries)
     entries.finish()
     assert height is not None
@@ -123,9 +132,10 @@ def read_check(
         groove_width=width,
         groove_depth=depth,
         shelf=shelf,
-        face=face or FLAT_UNTIL_ASKED,
+        face=face,
         rule=rule,
         half_widths=half_widths,
+        closer=closer,
     )
     return CheckForm(asked=asked, echoes=entries.echoes, metric=_is_metric(entries))
 
@@ -147,6 +157,9 @@ def _leaf_set(entries: Entries) -> LeafSet:
     leaves = entries.list_of("leaves", HEIGHT_FIELD)
     if not leaves:
         return METRIC_SET if _is_metric(entries) else INCH_SET
+    if len(leaves) > MOST_IN_A_SET:
+        entries.add_fault("leaves", "height.many_leaves", most=MOST_IN_A_SET)
+        return INCH_SET
     thicknesses = tuple(sorted({leaf.value for leaf in leaves}))
     return LeafSet(leaves=thicknesses, metric=_ends_in_mm(entries.text("leaves")))
 
@@ -158,7 +171,7 @@ def _is_metric(entries: Entries) -> bool:
 
 
 def _ends_in_mm(typed: str | None) -> bool:
-    return typed is not None and typed.lower().endswith(("mm", "µm", "um"))
+    return typed is not None and typed.lower().endswith("m")
 
 
 def _stack(entries: Entries, field: str) -> Stack | None:
@@ -179,7 +192,7 @@ def _height(
     heights += _depth_readings(entries, half_widths)
     heights += _given(entries)
     if not heights and not any(map(entries.typed, HEIGHT_FIELDS)):
-        raise refuse("go", "height.missing")
+        entries.add_fault("go", "height.missing")
     return combine(heights) if heights else None
 
 
@@ -191,12 +204,11 @@ def _depth_readings(entries: Entries, half_widths: HalfWidths) -> list[Height]:
         step=half_widths.caliper_step,
         zero=zero,
     )
-    pair = replace(caliper, name=text("instrument.caliper-pair"))
     indicator = DepthInstrument(name=text("instrument.indicator"), limit=half_widths.indicator)
     two_wires = (text("height.two_wires"),)
     heights = (
         _depth_reading(entries, "caliper", caliper, ()),
-        _depth_reading(entries, "caliper-pair", pair, two_wires),
+        _depth_reading(entries, "caliper-pair", caliper, two_wires),
         _depth_reading(entries, "indicator", indicator, ()),
     )
     return [height for height in heights if height]
@@ -206,7 +218,12 @@ def _depth_reading(
     entries: Entries, field: str, instrument: DepthInstrument, assumptions: tuple[str, ...]
 ) -> Height | None:
     readings = [typed.value for typed in entries.quantities(field, HEIGHT_FIELD)]
-    return from_depth(readings, instrument, assumptions) if readings else None
+    if not readings:
+        return None
+    height = from_depth(readings, instrument, assumptions)
+    if height.value <= 0.0:
+        entries.add_fault(field, "height.below_deck")
+    return height
 
 
 def _given(entries: Entries) -> list[Height]:
@@ -234,9 +251,18 @@ def _measured(entries: Entries, field: str, half_width: float) -> Measured | Non
     return None if typed is None else Measured(value=typed.value, half_width=half_width)
 
 
-def _head_face(typed: str, name: str) -> HeadFace:
+def _face(entries: Entries) -> HeadFace:
+    face = entries.read("head-face", read_head_face)
+    if face is None:
+        return FLAT_UNTIL_ASKED
+    depth = f":{Length(face.depth):in} in" if face.depth else ""
+    entries.echoes["head-face"] = f"{face.face}{depth}"
+    return face
+
+
+def read_head_face(typed: str, name: str) -> HeadFace:
     """`flat`, `printed:DEPTH` or `receiver:DEPTH`."""
-    word, _, depth = typed.partition(":")
+    word, _, depth = typed.lower().partition(":")
     if word not in set(Face) or (word == Face.FLAT) == bool(depth.strip()):
         raise refuse(name, "face.unknown")
     if word == Face.FLAT:
@@ -257,9 +283,9 @@ def _rule(entries: Entries) -> HeightRule:
 
 
 def _read_rule(typed: str, name: str) -> Rule:
-    if typed not in set(Rule):
+    if typed.lower() not in set(Rule):
         raise refuse(name, "rule.unknown")
-    return Rule(typed)
+    return Rule(typed.lower())
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -36,6 +36,10 @@ class Entries:
         self._faults: list[Fault] = []
         self.echoes: dict[str, str] = {}
 
+    def name_of(self, field: str) -> str:
+        """How a sentence names a field."""
+        return self._name(field)
+
     def typed(self, field: str) -> bool:
         """Whether anything stands in a field."""
         return bool(self._texts.get(field))
@@ -60,11 +64,13 @@ class Entries:
     def quantities(self, field: str, kind: Field) -> tuple[Typed, ...]:
         """A field that may be given several times."""
         named = replace(kind, name=self._name(field))
-        several = (self._kept(partial(read_quantity, each, named)) for each in self._several(field))
-        return tuple(each for each in several if each is not None)
-
-    def _several(self, field: str) -> list[str]:
-        return self._texts.get(field, [])
+        several = [
+            self._kept(partial(read_quantity, each, named)) for each in self._texts.get(field, [])
+        ]
+        read = tuple(each for each in several if each is not None)
+        if read:
+            self.echoes[field] = ", ".join(each.echo for each in read)
+        return read
 
     def list_of(self, field: str, kind: Field) -> tuple[Typed, ...]:
         """A list in one field."""
@@ -76,7 +82,7 @@ class Entries:
     def sum_of(self, field: str, kind: Field, most: int) -> tuple[Typed, ...]:
         """Up to `most` sizes laid on each other: `0.010in + 0.0025in`."""
         several = self.read(
-            field, lambda text, name: _read_sum(text, replace(kind, name=name), most)
+            field, lambda text, name: read_sum(text, replace(kind, name=name), most)
         )
         if several:
             self.echoes[field] = " + ".join(each.echo for each in several)
@@ -112,7 +118,14 @@ class Entries:
         return each
 
 
-def _read_sum(text: str, kind: Field, most: int) -> tuple[Typed, ...]:
+def read_sum(text: str, kind: Field, most: int) -> tuple[Typed, ...]:
+    """Sizes laid on each other, such as `0.010in + 0.0025in`.
+
+    Raises
+    ------
+    InputError
+        If there are more than `most`, or one cannot be read.
+    """
     parts = text.split("+")
     if len(parts) > most:
         raise refuse(kind.name, "height.most_leaves", most=most)

@@ -64,8 +64,8 @@ def by_halving(question, leaf_set):
     """Halves until the sheet is settled or no leaf is left that could settle it."""
     if not separating(question, leaf_set):
         return None
-    stack = halving_leaf(question.low, question.high, leaf_set)
-    return stack.marked if stack else None
+    leaf = halving_leaf(question, leaf_set)
+    return leaf.stack.marked if leaf else None
 
 
 def inside(question, leaf_set):
