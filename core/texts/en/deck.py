@@ -1,0 +1,28 @@
+"""Words of the deck layout: bores, bolts, holes."""
+
+TEXTS: dict[str, str] = {
+    "deck.no_bore": "a bank needs a cylinder; type its cylinder numbers from the front, such as 1, 3, 5, 7",
+    "deck.unknown": "nothing on this deck has that name; choose a bore or a hole of the list",
+    "deck.name_twice": "this name is used twice on one deck; give each bore and hole its own",
+    "deck.no_size": "this needs a diameter above zero",
+    "deck.flange": "the sleeve's flange must be wider than its bore",
+    "deck.overlap": "this overlaps {other}; check both places and diameters",
+    "deck.hole.bolt": "bolt",
+    "deck.hole.water": "water hole",
+    "deck.hole.oil": "oil hole",
+    "deck.hole.dowel": "dowel",
+    "deck.land.bore": "cylinder {cylinder}: bore edge to groove {width:in} in ({width:mm} mm), least {least:in}",
+    "deck.land.seam": "cylinder {cylinder}: groove to the outside of the sleeve's flange {width:in} in ({width:mm} mm), least {least:in}",
+    "deck.land.groove": "cylinders {cylinder} and {other}: groove to groove {width:in} in ({width:mm} mm), least {least:in}",
+    "deck.land.hole": "cylinder {cylinder} and {other}: groove to hole {width:in} in ({width:mm} mm), least {least:in}",
+    "deck.land.cover": "cylinder {cylinder}: copper inside the groove {width:in} in ({width:mm} mm), least {least:in}",
+    "deck.land.back": "cylinder {cylinder}: copper back from the bore edge {width:in} in ({width:mm} mm), least {least:in}",
+    "deck.land.no_room": "No centre diameter leaves enough metal everywhere.",
+    "check.land": "Land",
+    "word.tight": "TIGHT",
+    "word.room": "ROOM ENOUGH",
+    "deck.joint.line": "Cylinder {cylinder}: joint at {degrees:.0f}° from {datum}, about {clock} o'clock, beside {bolt}.",
+    "deck.joint.clockwise": "Angles run clockwise, looking down on the deck.",
+    "deck.joint.counterclockwise": "Angles run against the clock, looking down on the deck.",
+    "deck.joint.without": "Cylinder {cylinder}: no bolt is off the bridge and away from the next joint; choose the place at the stand.",
+}
