@@ -37,6 +37,7 @@ CLAMP_SOURCE = derived(
     "preload times fasteners; random scatter over the square root of their number"
 )
 LEFT_SOURCE = published("Shigley's Mechanical Engineering Design, 9th ed., eq. 8-25")
+AT_PEAK_SOURCE = published("Shigley's Mechanical Engineering Design, 9th ed., eq. 8-24")
 BODY_SOURCE = derived(
     "clamp less the load that beds the wire: the wire and the body share the clamp"
 )
@@ -295,12 +296,12 @@ def cylinder_loads(joint: Joint, preload: Preload, cylinder: Cylinder) -> Cylind
     """
     count = cylinder.fasteners.count
     clamp = _explained_clamp(preload, cylinder)
-    clamp_range = _range(clamp)
+    clamp_range = _not_negative(_range(clamp))
     gas = gas_force(cylinder.ring_diameter, cylinder.pressure.value)
     off = gas_force(cylinder.ring_diameter, cylinder.pressure.half_width)
     gas_range = Range(low=gas - off, high=gas + off)
     share = joint.separation_share
-    left = _explained_left(preload, cylinder, share)
+    left = _explained_left(joint, preload, cylinder)
     at_peak = _explained_at_peak(joint, preload, cylinder)
     bedding = bedding_cases(joint, cylinder, clamp.value)
     return CylinderLoads(
@@ -329,9 +330,14 @@ def cylinder_loads(joint: Joint, preload: Preload, cylinder: Cylinder) -> Cylind
 
 
 def _range(explained: Explained) -> Range:
-    """95 % range, first order; no joint is clamped by less than nothing."""
+    """95 % range, first order."""
     reach = RANGE_FACTOR * explained.u
-    return Range(low=max(explained.value - reach, 0.0), high=explained.value + reach)
+    return Range(low=explained.value - reach, high=explained.value + reach)
+
+
+def _not_negative(ends: Range) -> Range:
+    """No fastener clamps by less than nothing."""
+    return Range(low=max(ends.low, 0.0), high=ends.high)
 
 
 def _explained_clamp(preload: Preload, cylinder: Cylinder) -> Explained:
@@ -346,7 +352,13 @@ def _explained_clamp(preload: Preload, cylinder: Cylinder) -> Explained:
     )
 
 
-def _explained_left(preload: Preload, cylinder: Cylinder, share: Number) -> Explained:
+def _bound(joint: Joint, key: str) -> tuple[str, ...]:
+    """The bound that stands for a stiffness nobody gave."""
+    return () if joint.load_share is not None else (text(f"clamp.assumes.{key}"),)
+
+
+def _explained_left(joint: Joint, preload: Preload, cylinder: Cylinder) -> Explained:
+    share = joint.separation_share
     force = clamp_force(preload, cylinder.fasteners.count)
     return explain(
         lambda *values: left_at_peak(
@@ -356,7 +368,11 @@ def _explained_left(preload: Preload, cylinder: Cylinder, share: Number) -> Expl
         unit="N",
         formula="F − (1 − C) · π/4 · Dc² · p",
         source=LEFT_SOURCE,
-        assumptions=(text("clamp.assumes.seal_line"), text("clamp.assumes.cold")),
+        assumptions=(
+            text("clamp.assumes.seal_line"),
+            text("clamp.assumes.cold"),
+            *_bound(joint, "no_share"),
+        ),
     )
 
 
@@ -373,8 +389,8 @@ def _explained_at_peak(joint: Joint, preload: Preload, cylinder: Cylinder) -> Ex
         (*single_fastener_terms(preload), pressure_term(cylinder.pressure)),
         unit="1",
         formula="(Fi + C · P/n) ÷ (Sp · At)",
-        source=LEFT_SOURCE,
-        assumptions=(text("clamp.assumes.even"),),
+        source=AT_PEAK_SOURCE,
+        assumptions=(text("clamp.assumes.even"), *_bound(joint, "all_share")),
     )
 
 

@@ -5,6 +5,7 @@ plainly by every answer for the copper. Where answers or bounds disagree, the ve
 and names the input that is missing.
 """
 
+import math
 from dataclasses import dataclass
 
 from core.calc.clamp import CylinderLoads, Joint, single_fastener_terms
@@ -86,7 +87,8 @@ def judge_proof(joint: Joint, preload: Preload, share: Explained, rules: Rules) 
     """
     high = preload.high_end / joint.fastener.proof_load
     acceptance, p = rules.breaking, probability(1.0 - share.value, share.u)
-    verdict = Verdict.FAIL if high > 1.0 + SLACK else judge(1.0 - share.value, p, acceptance, SLACK)
+    judged = judge(1.0 - share.value, p, acceptance, SLACK)
+    verdict = Verdict.FAIL if high > 1.0 + SLACK else judged
     words = {Verdict.PASS: "below-proof", Verdict.FAIL: "will-yield"}
     check = Check(
         id="clamp-to-proof",
@@ -95,7 +97,7 @@ def judge_proof(joint: Joint, preload: Preload, share: Explained, rules: Rules) 
         value=share.value,
         limit=1.0,
         unit="1",
-        probability=p,
+        probability=p if verdict is judged else None,
         rule=acceptance.rule,
         source=joint.fastener.source,
     )
@@ -111,15 +113,23 @@ def judge_proof(joint: Joint, preload: Preload, share: Explained, rules: Rules) 
 
 def _less_tightening(share: Number, verdict: Verdict) -> Sentence | None:
     """Share of proof to aim at so that the low-friction end stays on proof."""
-    return (
-        Sentence("clamp.change.proof", {"share": Share(share)}) if verdict is Verdict.FAIL else None
-    )
+    if verdict is not Verdict.FAIL:
+        return None
+    return Sentence("clamp.change.proof", {"share": Share(math.floor(100.0 * share) / 100.0)})
 
 
-def judge_cylinder(joint: Joint, loads: CylinderLoads, rules: Rules) -> tuple[Judgement, ...]:
-    """Fastener at peak, separation and bedding of one cylinder."""
+def judge_cylinder(
+    joint: Joint, loads: CylinderLoads, rules: Rules, proof: Judgement
+) -> tuple[Judgement, ...]:
+    """Fastener at peak, separation and bedding of one cylinder.
+
+    Parameters
+    ----------
+    proof
+        The verdict on the tightened fastener: one that yields then is not saved by gas.
+    """
     return (
-        _judge_at_peak(joint, loads, rules.breaking),
+        _judge_at_peak(joint, loads, rules.breaking, proof.check.verdict),
         _judge_separation(loads, rules.breaking),
         _judge_beds(loads, rules.bedding),
     )
@@ -131,12 +141,16 @@ def _floored(verdict: Verdict, loads: CylinderLoads) -> Verdict:
     return Verdict.UNDECIDED if floor else verdict
 
 
-def _judge_at_peak(joint: Joint, loads: CylinderLoads, acceptance: Acceptance) -> Judgement:
+def _judge_at_peak(
+    joint: Joint, loads: CylinderLoads, acceptance: Acceptance, tightened: Verdict
+) -> Judgement:
     share = loads.at_peak
     p = probability(1.0 - share.value, share.u)
     judged = judge(1.0 - share.value, p, acceptance, SLACK)
-    bound_only = joint.load_share is None and judged is not Verdict.PASS
+    yields = tightened is Verdict.FAIL
+    bound_only = joint.load_share is None and judged is not Verdict.PASS and not yields
     verdict = Verdict.UNDECIDED if bound_only else _floored(judged, loads)
+    verdict = Verdict.FAIL if yields else verdict
     words = {Verdict.PASS: "below-proof", Verdict.FAIL: "will-yield"}
     check = Check(
         id="fastener-at-peak",
@@ -145,7 +159,7 @@ def _judge_at_peak(joint: Joint, loads: CylinderLoads, acceptance: Acceptance) -
         value=share.value,
         limit=1.0,
         unit="1",
-        probability=None if bound_only else p,
+        probability=p if verdict is judged else None,
         rule=acceptance.rule,
         source=PROOF_SOURCE,
     )
@@ -175,7 +189,8 @@ def _settle_gas(verdict: Verdict, explained: Explained, loads: CylinderLoads) ->
 def _judge_separation(loads: CylinderLoads, acceptance: Acceptance) -> Judgement:
     left = loads.left
     p = probability(left.value, left.u)
-    verdict = _floored(judge(left.value, p, acceptance), loads)
+    judged = judge(left.value, p, acceptance)
+    verdict = _floored(judged, loads)
     words = {Verdict.PASS: "holds-down", Verdict.FAIL: "lifts"}
     check = Check(
         id="separation",
@@ -184,7 +199,7 @@ def _judge_separation(loads: CylinderLoads, acceptance: Acceptance) -> Judgement
         value=loads.separation,
         limit=1.0,
         unit="1",
-        probability=p,
+        probability=p if verdict is judged else None,
         rule=acceptance.rule,
         source=SEPARATION_SOURCE,
     )

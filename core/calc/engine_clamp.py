@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from core.calc.clamp import Cylinder, CylinderLoads, Joint, Range, cylinder_loads
+from core.calc.clamp import Cylinder, CylinderLoads, Joint, cylinder_loads
 from core.calc.clamp_verdicts import (
     CAUTION,
     RULES,
@@ -19,7 +19,7 @@ from core.calc.preload import Preload
 from core.errors import Fault, InputError, fault
 from core.texts.sentence import Sentence
 from core.uncertain import Explained
-from core.unit_types import Number
+from core.unit_types import Newton, Number
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,6 +49,8 @@ class EngineClamp:
         The same at the low-friction end of the range [1].
     weakest
         The cylinder with the worst verdict; of those, the one nearest to lifting.
+    scale
+        Full length of every load bar of this engine [N].
     """
 
     joint: Joint
@@ -58,6 +60,7 @@ class EngineClamp:
     proof: Judgement
     cylinders: tuple[JudgedCylinder, ...]
     weakest: JudgedCylinder
+    scale: Newton
     caution: Sentence = CAUTION
 
 
@@ -77,21 +80,25 @@ def engine_clamp(joint: Joint, cylinders: Sequence[Cylinder], rules: Rules = RUL
     check_sizes(joint, cylinders)
     preload = joint.tightening.preload(joint.fastener)
     share = explained_proof_share(joint, preload)
-    judged = tuple(_judged(joint, preload, each, rules) for each in cylinders)
+    proof = judge_proof(joint, preload, share, rules)
+    judged = tuple(_judged(joint, preload, each, rules, proof) for each in cylinders)
     return EngineClamp(
         joint=joint,
         preload=preload,
         proof_share=share,
         proof_share_high=preload.high_end / joint.fastener.proof_load,
-        proof=judge_proof(joint, preload, share, rules),
+        proof=proof,
         cylinders=judged,
         weakest=min(judged, key=_strength),
+        scale=max(max(each.loads.proof, each.loads.clamp_range.high) for each in judged),
     )
 
 
-def _judged(joint: Joint, preload: Preload, cylinder: Cylinder, rules: Rules) -> JudgedCylinder:
+def _judged(
+    joint: Joint, preload: Preload, cylinder: Cylinder, rules: Rules, proof: Judgement
+) -> JudgedCylinder:
     loads = cylinder_loads(joint, preload, cylinder)
-    return JudgedCylinder(loads=loads, judgements=judge_cylinder(joint, loads, rules))
+    return JudgedCylinder(loads=loads, judgements=judge_cylinder(joint, loads, rules, proof))
 
 
 def _strength(judged: JudgedCylinder) -> tuple[int, float]:
@@ -121,14 +128,8 @@ def _faults(cylinder: Cylinder) -> list[Fault]:
         faults.append(fault("height", "clamp.cylinder.height"))
     if cylinder.wire_diameter >= 0.5 * cylinder.ring_diameter:
         faults.append(fault("ring", "clamp.cylinder.ring"))
+    if cylinder.pressure.half_width >= cylinder.pressure.value:
+        faults.append(fault("pressure-tol", "clamp.cylinder.pressure"))
     if cylinder.fasteners.count <= 0.0:
         faults.append(fault("fasteners", "clamp.cylinder.fasteners"))
     return faults
-
-
-def load_scale(engine: EngineClamp) -> Range:
-    """One scale for the load bars of all cylinders [N]."""
-    return Range(
-        low=0.0,
-        high=max(max(each.loads.proof, each.loads.clamp_range.high) for each in engine.cylinders),
-    )

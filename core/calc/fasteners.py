@@ -8,7 +8,7 @@ from fractions import Fraction
 from core.errors import InputError, refuse
 from core.source import Source, published
 from core.tables.property_classes import find_grade, grade_names
-from core.tables.threads import METRIC_PITCHES, STRESS_AREA_FACTOR, ThreadForm
+from core.tables.threads import INCH_THREADS, METRIC_PITCHES, STRESS_AREA_FACTOR, ThreadForm
 from core.unit_types import Megapascal, Millimetre, Newton, NewtonPerMillimetre, SquareMillimetre
 
 INCH = 25.4
@@ -68,6 +68,9 @@ def read_thread(typed: str, field: str) -> Thread:
         return _checked(_inch(match), field, typed)
     if match := METRIC_TEXT.fullmatch(tidy):
         return _checked(_metric(match, field, typed), field, typed)
+    if tidy in INCH_THREADS:
+        choices = " / ".join(f"{tidy}-{per_inch}" for per_inch in INCH_THREADS[tidy])
+        raise refuse(field, "clamp.thread.per_inch", choices=choices)
     raise refuse(field, "clamp.thread.unread", typed=typed)
 
 

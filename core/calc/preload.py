@@ -197,6 +197,7 @@ class PercentOfProof:
     method: Method = Method.NOT_TOLD
 
     def preload(self, fastener: Fastener) -> Preload:
+        """Load of one such fastener, by Shigley 9th ed., eq. 8-31 and 8-32."""
         scatter = SCATTER[self.method]
         best = self.share * fastener.proof_load
         return Preload(
@@ -235,7 +236,7 @@ def friction_of(lubricant: Lubricant) -> Friction:
     return Friction(
         value=0.5 * (lubricant.high + lubricant.low),
         half_width=half_width or None,
-        source=lubricant.printed[0].source,
+        source=lubricant.source,
     )
 
 
@@ -258,6 +259,7 @@ class ByTorque:
     method: Method = Method.TORQUE_ESTIMATED
 
     def preload(self, fastener: Fastener) -> Preload:
+        """Load of one such fastener, by Shigley 9th ed., eq. 8-27."""
         scatter, diameter = SCATTER[self.method], fastener.thread.diameter
         return Preload(
             force=lambda torque, friction, method: (
@@ -319,6 +321,7 @@ class ByAngle:
     load_share: Number
 
     def preload(self, fastener: Fastener) -> Preload:
+        """Load of one such fastener, *derived*: springs in series, below yield."""
         scatter, thread, chosen = SCATTER[Method.ANGLE], fastener.thread, self.friction
         slack = chosen.half_width or 0.0
         stud = stud_stiffness(fastener, self.grip)
@@ -365,6 +368,7 @@ class ByStretch:
     reading: Millimetre = STRETCH_READING
 
     def preload(self, fastener: Fastener) -> Preload:
+        """Load of one such fastener, *derived*: Hooke's law, below yield."""
         scatter, read = SCATTER[Method.STRETCH], self.reading / self.stretch
         stud = stud_stiffness(fastener, self.grip)
         best = preload_from_stretch(self.stretch, stud)

@@ -6,11 +6,11 @@ import sys
 from collections.abc import Sequence
 from typing import NoReturn
 
-from core.command import check, gauges
+from core.command import check, clamp, gauges
 from core.errors import InputError
 from core.texts import text
 
-COMMANDS = (check, gauges)
+COMMANDS = (check, clamp, gauges)
 
 
 class OneLineParser(argparse.ArgumentParser):

@@ -45,6 +45,13 @@ class Lubricant:
         """Greatest friction that any source prints [1]."""
         return max(each.high for each in self.printed)
 
+    @property
+    def source(self) -> Source:
+        """All sources together; as weak as the weakest of them."""
+        sources = list(dict.fromkeys(each.source for each in self.printed))
+        weakest = next((each for each in sources if each.trust is not Trust.PUBLISHED), sources[0])
+        return Source(weakest.trust, "; ".join(each.where for each in sources))
+
 
 def _one(value: Number, source: Source) -> PrintedFriction:
     return PrintedFriction(low=value, high=value, source=source)

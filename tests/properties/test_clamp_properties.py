@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from core.calc.bedding import ANNEALED, Copper, contact_half_width, depth_at
@@ -48,6 +48,7 @@ def loads(*given: object, **named: object) -> CylinderLoads:
     return answer(*given, **named).weakest.loads
 
 
+@settings(deadline=None)
 @given(torques, torques, frictions)
 def test_more_torque_never_clamps_less(one: float, other: float, friction: float) -> None:
     less, more = sorted((one, other))
@@ -57,6 +58,7 @@ def test_more_torque_never_clamps_less(one: float, other: float, friction: float
     assert high.body.low >= low.body.low - 1e-6
 
 
+@settings(deadline=None)
 @given(torques, frictions, frictions)
 def test_more_friction_never_clamps_more(torque: float, one: float, other: float) -> None:
     less, more = sorted((one, other))
@@ -64,6 +66,7 @@ def test_more_friction_never_clamps_more(torque: float, one: float, other: float
     assert rough.clamp.value <= slippery.clamp.value
 
 
+@settings(deadline=None)
 @given(torques, heights, heights)
 def test_a_higher_wire_never_loads_the_body_more(torque: float, one: float, other: float) -> None:
     low, high = (loads(by_torque(torque), height) for height in sorted((one, other)))
@@ -73,6 +76,7 @@ def test_a_higher_wire_never_loads_the_body_more(torque: float, one: float, othe
         assert higher.stands_off >= lower.stands_off - 1e-12
 
 
+@settings(deadline=None)
 @given(torques, pressures, pressures)
 def test_more_gas_never_leaves_more(torque: float, one: float, other: float) -> None:
     low, high = (loads(by_torque(torque), 0.25, each) for each in sorted((one, other)))
@@ -80,6 +84,7 @@ def test_more_gas_never_leaves_more(torque: float, one: float, other: float) -> 
     assert high.at_peak.value >= low.at_peak.value
 
 
+@settings(deadline=None)
 @given(st.floats(0.02, 0.5), st.floats(0.02, 0.5))
 def test_more_stretch_never_clamps_less(one: float, other: float) -> None:
     low, high = (
@@ -88,6 +93,7 @@ def test_more_stretch_never_clamps_less(one: float, other: float) -> None:
     assert high >= low
 
 
+@settings(deadline=None)
 @given(st.floats(0.1, 3.0), st.floats(0.1, 3.0))
 def test_more_angle_never_clamps_less(one: float, other: float) -> None:
     friction = Friction(value=0.15, half_width=0.03, source=TYPED)
@@ -100,6 +106,7 @@ def test_more_angle_never_clamps_less(one: float, other: float) -> None:
     assert high >= low
 
 
+@settings(deadline=None)
 @given(torques, heights)
 def test_every_answer_lies_in_the_range_and_balances(torque: float, height: float) -> None:
     found = loads(by_torque(torque), height)
@@ -109,6 +116,7 @@ def test_every_answer_lies_in_the_range_and_balances(torque: float, height: floa
         assert abs(case.carried + case.body - found.clamp.value) < 1e-6
 
 
+@settings(deadline=None)
 @given(st.floats(0.3, 2.5), st.floats(0.0, 1.0))
 def test_depth_and_strip_are_inverse(wire: float, part: float) -> None:
     depth = part * 0.5 * wire
@@ -116,6 +124,7 @@ def test_depth_and_strip_are_inverse(wire: float, part: float) -> None:
     assert abs(again - depth) < 1e-6 * wire
 
 
+@settings(deadline=None)
 @given(torques, st.floats(35.0, 110.0))
 def test_a_measured_hardness_narrows_the_range(torque: float, hardness: float) -> None:
     measured = loads(by_torque(torque), copper=Copper(hardness=hardness)).bedding
@@ -123,6 +132,7 @@ def test_a_measured_hardness_narrows_the_range(torque: float, hardness: float) -
     assert measured[-1].needed / measured[0].needed < open_range[-1].needed / open_range[0].needed
 
 
+@settings(deadline=None)
 @given(torques, heights, st.floats(0.5, 2.0))
 def test_the_curve_falls_and_passes_through_today(
     torque: float, height: float, sheet: float

@@ -40,6 +40,7 @@ TEXTS: dict[str, str] = {
     # entries that cannot be used
     "clamp.thread.unread": "'{typed}' is no thread; type one like 7/16-14 or M12x1.75.",
     "clamp.thread.pitch": "the pitch of '{typed}' is not known; type it too, like M12x1.75.",
+    "clamp.thread.per_inch": "type the threads per inch too: {choices}.",
     "clamp.thread.size": "'{typed}' is no thread of a cylinder head; type one like 7/16-14 or M12x1.75.",
     "clamp.grade.unknown": "the standard has no grade '{typed}' for {thread}; type one of {grades}, "
     "or the maker's proof strength.",
@@ -70,6 +71,7 @@ TEXTS: dict[str, str] = {
     "clamp.cylinder.none": "type at least one cylinder.",
     "clamp.cylinder.height": "the wire cannot stand as high as it is thick; type the height above the deck.",
     "clamp.cylinder.ring": "is too small for this wire; type the centre diameter of the ring.",
+    "clamp.cylinder.pressure": "must be smaller than the pressure itself.",
     "clamp.cylinder.fasteners": "must be more than zero.",
     "clamp.layout.bores": "two bores stand at one place along the bank; type their centres.",
     "clamp.layout.empty": "type the places of bores and fasteners.",
@@ -91,7 +93,9 @@ TEXTS: dict[str, str] = {
     "scatter from fastener to fastener averages out",
     "clamp.assumes.sharing": "each fastener clamps the cylinders beside it by its part",
     "clamp.assumes.seal_line": "gas acts on the circle of the wire",
-    "clamp.assumes.cold": "clamp as tightened cold; heat of the engine is not in it",
+    "clamp.assumes.cold": "clamp as tightened cold; heat of the engine and later creep are not in it",
+    "clamp.assumes.no_share": "the fasteners take none of the gas load: the safe side against lifting",
+    "clamp.assumes.all_share": "the fasteners take the whole gas load: the safe side for them",
     "clamp.assumes.even": "gas load is shared evenly by the fasteners of the cylinder",
     "clamp.assumes.area": "tensile stress area at nominal size; a waisted stud carries less",
     "clamp.assumes.sheet": "no pile-up; head, deck and the clamped sheet around keep the copper from "
@@ -140,7 +144,7 @@ TEXTS: dict[str, str] = {
     "clamp.beds.does-not-touch": "the print in the head is as deep as the wire stands proud: nothing "
     "bites",
     # what settles it, what to change
-    "clamp.settle.input": "decided by: {input}, {share} of the spread; know it better",
+    "clamp.settle.input": "{share} of the doubt comes from the {input}: narrow that",
     "clamp.settle.stiffness": "give the part of the gas load that the fasteners take, from the "
     "stiffness of stud and joint",
     "clamp.settle.pressure": "enter the peak cylinder pressure: compression and boost give only a floor",
@@ -157,7 +161,7 @@ TEXTS: dict[str, str] = {
     "clamp.change.beds_from": "it just beds at a height of {low:in} in · {low:mm} mm by the hardest "
     "answer, at any height by the softest",
     # tightening
-    "clamp.step": "step {number}: every fastener in its order to {share}",
+    "clamp.step": "step {number}: every fastener in its order to {share} of the final value",
     "clamp.retorque.first": "retorque cold after the first heat cycle",
     "clamp.retorque.how": "one fastener at a time, in the same order: slack off, then to the full value",
     "clamp.retorque.again": "check again after a few cycles: copper creeps and the wire beds",
@@ -174,7 +178,7 @@ TEXTS: dict[str, str] = {
     "clamp.any_height": "no height",
     "clamp.range": "{low:lbf} to {high:lbf} lbf · {low:kN} to {high:kN} kN",
     "clamp.value_range": "{value:lbf} lbf · {value:kN} kN ({low:lbf} to {high:lbf} lbf)",
-    "clamp.decides": "Of the spread of the clamp, {share} comes from: {input}.",
+    "clamp.decides": "{share} of the doubt about the clamp comes from the {input}.",
     "clamp.draws.near": "{quantity}: spread {drawn:lbf} lbf drawn, {first:lbf} lbf first order",
     "clamp.draws.far": "{quantity}: spread {drawn:lbf} lbf drawn, {first:lbf} lbf first order: not "
     "near linear, believe the draws",
