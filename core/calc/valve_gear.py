@@ -15,6 +15,8 @@ CHAIN_SOURCE: Source = derived(
 CRANK_PER_CAM = 2.0
 STEEPEST = math.radians(60.0)
 FEWEST_TEETH = 9
+FARTHEST_GROWTH = 0.25
+FARTHEST_TURN = math.radians(30.0)
 SETTLED = 1e-12
 
 
@@ -68,13 +70,16 @@ def rise_for_growth(pushrod: Pushrod, growth: Millimetre) -> Millimetre:
     Raises
     ------
     InputError
-        If the pushrod is none.
+        If the pushrod is none, or shorter than what it should grow by.
 
     Source
     ------
     *derived*: law of cosines, solved.
     """
-    if faults := pushrod_faults(pushrod):
+    faults = [*pushrod_faults(pushrod)]
+    if not abs(growth) <= FARTHEST_GROWTH * pushrod.length:
+        faults.append(fault("preload", "valve_gear.preload"))
+    if faults:
         raise InputError(faults)
     along = pushrod.length * math.cos(pushrod.tilt)
     across = pushrod.length * math.sin(pushrod.tilt)
@@ -181,13 +186,16 @@ def rise_for_retard(drive: CamDrive, crank: Radian) -> Millimetre:
     Raises
     ------
     InputError
-        As `cam_shift`.
+        As `cam_shift`, or if the turn is past any timing.
 
     Source
     ------
     *derived*: Newton steps on the exact retard with its slope at no rise.
     """
-    if faults := drive_faults(drive):
+    faults = [*drive_faults(drive)]
+    if not abs(crank) <= FARTHEST_TURN:
+        faults.append(fault("retard", "valve_gear.turn", most=math.degrees(FARTHEST_TURN)))
+    if faults:
         raise InputError(faults)
     wanted = crank / CRANK_PER_CAM
     slope = along_tight_span(drive) / drive.cam_radius

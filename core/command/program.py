@@ -2,15 +2,17 @@
 
 import argparse
 import json
+import re
 import sys
 from collections.abc import Sequence
 from typing import NoReturn
 
-from core.command import check, clamp, gauges
+from core.command import check, clamp, gauges, ratio, vee
 from core.errors import InputError
 from core.texts import text
 
-COMMANDS = (check, clamp, gauges)
+NEGATIVE_NUMBER = re.compile(r"[-−][\d.,]")
+COMMANDS = (check, clamp, gauges, ratio, vee)
 
 
 class OneLineParser(argparse.ArgumentParser):
@@ -29,9 +31,21 @@ def parser() -> OneLineParser:
     return top
 
 
+def with_negative_numbers(arguments: Sequence[str]) -> list[str]:
+    """Arguments with `--deck -0.004in` as one word; the parser takes the second for an option."""
+    joined: list[str] = []
+    for each in arguments:
+        if NEGATIVE_NUMBER.match(each) and joined and joined[-1].startswith("--"):
+            joined[-1] = f"{joined[-1]}={each}"
+        else:
+            joined.append(each)
+    return joined
+
+
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command; returns the exit code."""
-    options = parser().parse_args(arguments)
+    typed = sys.argv[1:] if arguments is None else arguments
+    options = parser().parse_args(with_negative_numbers(typed))
     try:
         answer = options.run(options)
     except InputError as error:

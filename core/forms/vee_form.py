@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from core.calc.vee import VeeGeometry, VeeShift, vee_shift
 from core.forms.entries import Entries
 from core.texts import text
-from core.units import Bare, Dimension, Field
 from core.unit_types import Millimetre
+from core.units import Bare, Dimension, Field
 
 INCH = 25.4
 TURN = 6.3

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from core.calc.compression import CylinderVolumes, ratio, sheet_for_ratio
 from core.forms.entries import Entries
 from core.texts import text
-from core.units import Bare, Dimension, Field
 from core.unit_types import Millimetre, Number
+from core.units import Bare, Dimension, Field
 
 INCH = 25.4
 CC = 1000.0

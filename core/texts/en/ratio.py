@@ -1,7 +1,6 @@
 """Compression ratio."""
 
 TEXTS: dict[str, str] = {
-    "command.ratio": "Compression ratio with a sheet, what a thou of sheet is worth, and the sheet for a ratio.",
     "ratio.option.bore": "bore: 4.125in, 105 mm",
     "ratio.option.stroke": "stroke",
     "ratio.option.chamber": "volume of the chamber in the head: 64cc",

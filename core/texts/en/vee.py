@@ -1,7 +1,6 @@
 """Intake side of a V engine."""
 
 TEXTS: dict[str, str] = {
-    "command.vee": "Intake faces, ports and end rails of a V engine whose heads go up or down.",
     "vee.option.bank-angle": "angle between the banks, in degrees: 90",
     "vee.option.face-angle": "angle between deck face and intake face inside the head, in degrees: 80",
     "vee.option.raise": "how far both heads go up: 0.0315in; negative is down",
