@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from core.calc.clamp import CylinderLoads, Joint, single_fastener_terms
 from core.calc.gasket import SURE
 from core.calc.preload import Preload
-from core.source import derived, published
+from core.source import Source, derived, published
 from core.texts import text
 from core.texts.force import Force
 from core.texts.length import Length
@@ -86,12 +86,28 @@ def judge_proof(joint: Joint, preload: Preload, share: Explained, rules: Rules) 
     Proof load: ISO 898-1:2013, SAE J429. Rule: JCGM 106:2012, 8.3.
     """
     high = preload.high_end / joint.fastener.proof_load
-    acceptance, p = rules.breaking, probability(1.0 - share.value, share.u)
+    forced = Verdict.FAIL if high > 1.0 + SLACK else None
+    check = _below_proof("clamp-to-proof", share, rules.breaking, forced, joint.fastener.source)
+    return Judgement(
+        check=check,
+        because=Sentence(
+            f"clamp.proof.{check.word}", {"best": Share(share.value), "high": Share(high)}
+        ),
+        settle=_decides(share) if check.verdict is Verdict.UNDECIDED else None,
+        change=_less_tightening(share.value / high, check.verdict),
+    )
+
+
+def _below_proof(
+    name: str, share: Explained, acceptance: Acceptance, forced: Verdict | None, source: Source
+) -> Check:
+    """A share of proof against 1; a verdict forced from elsewhere has no probability."""
+    p = probability(1.0 - share.value, share.u)
     judged = judge(1.0 - share.value, p, acceptance, SLACK)
-    verdict = Verdict.FAIL if high > 1.0 + SLACK else judged
+    verdict = forced or judged
     words = {Verdict.PASS: "below-proof", Verdict.FAIL: "will-yield"}
-    check = Check(
-        id="clamp-to-proof",
+    return Check(
+        id=name,
         verdict=verdict,
         word=words.get(verdict, "undecided"),
         value=share.value,
@@ -99,15 +115,7 @@ def judge_proof(joint: Joint, preload: Preload, share: Explained, rules: Rules) 
         unit="1",
         probability=p if verdict is judged else None,
         rule=acceptance.rule,
-        source=joint.fastener.source,
-    )
-    return Judgement(
-        check=check,
-        because=Sentence(
-            f"clamp.proof.{check.word}", {"best": Share(share.value), "high": Share(high)}
-        ),
-        settle=_decides(share) if verdict is Verdict.UNDECIDED else None,
-        change=_less_tightening(share.value / high, verdict),
+        source=source,
     )
 
 
@@ -145,38 +153,33 @@ def _judge_at_peak(
     joint: Joint, loads: CylinderLoads, acceptance: Acceptance, tightened: Verdict
 ) -> Judgement:
     share = loads.at_peak
-    p = probability(1.0 - share.value, share.u)
-    judged = judge(1.0 - share.value, p, acceptance, SLACK)
-    yields = tightened is Verdict.FAIL
-    bound_only = joint.load_share is None and judged is not Verdict.PASS and not yields
-    verdict = Verdict.UNDECIDED if bound_only else _floored(judged, loads)
-    verdict = Verdict.FAIL if yields else verdict
-    words = {Verdict.PASS: "below-proof", Verdict.FAIL: "will-yield"}
-    check = Check(
-        id="fastener-at-peak",
-        verdict=verdict,
-        word=words.get(verdict, "undecided"),
-        value=share.value,
-        limit=1.0,
-        unit="1",
-        probability=p if verdict is judged else None,
-        rule=acceptance.rule,
-        source=PROOF_SOURCE,
+    free = _below_proof("fastener-at-peak", share, acceptance, None, PROOF_SOURCE)
+    bound_only = joint.load_share is None and free.verdict is not Verdict.PASS
+    forced = Verdict.UNDECIDED if bound_only else _floored(free.verdict, loads)
+    if tightened is Verdict.FAIL:
+        forced = tightened
+    check = _below_proof(free.id, share, acceptance, forced, PROOF_SOURCE)
+    return Judgement(
+        check=check,
+        because=_at_peak_because(joint, loads),
+        settle=_settle_at_peak(check.verdict, bound_only, loads),
+        change=Sentence("clamp.change.at_peak") if check.verdict is Verdict.FAIL else None,
     )
-    key = "bound" if joint.load_share is None else "given"
-    because = Sentence(
-        f"clamp.at_peak.{key}",
-        {
-            "share": Share(share.value),
-            "high": Share(loads.at_peak_range.high),
-            "taken": Share(joint.fastener_share),
-        },
-    )
-    settle = (
-        Sentence("clamp.settle.stiffness") if bound_only else _settle_gas(verdict, share, loads)
-    )
-    change = Sentence("clamp.change.at_peak") if verdict is Verdict.FAIL else None
-    return Judgement(check=check, because=because, settle=settle, change=change)
+
+
+def _at_peak_because(joint: Joint, loads: CylinderLoads) -> Sentence:
+    values: dict[str, object] = {
+        "share": Share(loads.at_peak.value),
+        "high": Share(loads.at_peak_range.high),
+        "taken": Share(joint.fastener_share),
+    }
+    return Sentence(f"clamp.at_peak.{'bound' if joint.load_share is None else 'given'}", values)
+
+
+def _settle_at_peak(verdict: Verdict, bound_only: bool, loads: CylinderLoads) -> Sentence | None:
+    if bound_only and verdict is Verdict.UNDECIDED:
+        return Sentence("clamp.settle.stiffness")
+    return _settle_gas(verdict, loads.at_peak, loads)
 
 
 def _settle_gas(verdict: Verdict, explained: Explained, loads: CylinderLoads) -> Sentence | None:
@@ -187,9 +190,8 @@ def _settle_gas(verdict: Verdict, explained: Explained, loads: CylinderLoads) ->
 
 
 def _judge_separation(loads: CylinderLoads, acceptance: Acceptance) -> Judgement:
-    left = loads.left
-    p = probability(left.value, left.u)
-    judged = judge(left.value, p, acceptance)
+    p = probability(loads.left.value, loads.left.u)
+    judged = judge(loads.left.value, p, acceptance)
     verdict = _floored(judged, loads)
     words = {Verdict.PASS: "holds-down", Verdict.FAIL: "lifts"}
     check = Check(
@@ -203,19 +205,23 @@ def _judge_separation(loads: CylinderLoads, acceptance: Acceptance) -> Judgement
         rule=acceptance.rule,
         source=SEPARATION_SOURCE,
     )
+    return Judgement(
+        check=check,
+        because=_separation_because(loads),
+        settle=_settle_gas(verdict, loads.left, loads),
+        change=Sentence("clamp.change.separation") if verdict is Verdict.FAIL else None,
+    )
+
+
+def _separation_because(loads: CylinderLoads) -> Sentence:
     values: dict[str, object] = {
         "clamp": Force(loads.clamp.value),
         "gas": Force(loads.gas),
         "low": loads.separation_range.low,
         "high": loads.separation_range.high,
     }
-    floor = "floor" if loads.cylinder.pressure.is_floor else "peak"
-    change = Sentence("clamp.change.separation") if verdict is Verdict.FAIL else None
-    return Judgement(
-        check=check,
-        because=Sentence(f"clamp.separation.{floor}", values),
-        settle=_settle_gas(verdict, left, loads),
-        change=change,
+    return Sentence(
+        f"clamp.separation.{'floor' if loads.cylinder.pressure.is_floor else 'peak'}", values
     )
 
 
