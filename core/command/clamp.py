@@ -182,7 +182,7 @@ def _load_rows(form: ClampForm, engine: EngineClamp, loads: CylinderLoads) -> st
         ("left", _with_value(loads.left.value, loads.left_range)),
         ("wire", _ends(loads.wire)),
         ("body", _ends(loads.body)),
-        ("slack", " · ".join(_height(each) for each in loads.slack_height)),
+        ("slack", " · ".join(dict.fromkeys(map(_height, loads.slack_height)))),
     ]
     if form.sheet is not None:
         rows.append(("quarter", _height(load_curve(form.joint, loads, form.sheet).quarter)))

@@ -177,7 +177,7 @@ TEXTS: dict[str, str] = {
     "clamp.row.quarter": "Quarter of the sheet",
     "clamp.any_height": "no height",
     "clamp.range": "{low:lbf} to {high:lbf} lbf · {low:kN} to {high:kN} kN",
-    "clamp.value_range": "{value:lbf} lbf · {value:kN} kN ({low:lbf} to {high:lbf} lbf)",
+    "clamp.value_range": "{value:lbf} lbf ({low:lbf} to {high:lbf}) · {value:kN} kN ({low:kN} to {high:kN})",
     "clamp.decides": "{share} of the doubt about the clamp comes from the {input}.",
     "clamp.draws.near": "{quantity}: spread {drawn:lbf} lbf drawn, {first:lbf} lbf first order",
     "clamp.draws.far": "{quantity}: spread {drawn:lbf} lbf drawn, {first:lbf} lbf first order: not "
