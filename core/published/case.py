@@ -9,7 +9,7 @@ from core.source import Source
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Case:
-    """One printed value.
+    """One printed value, or one printed word.
 
     Parameters
     ----------
@@ -20,9 +20,9 @@ class Case:
     source
         Where the printed value stands.
     compute
-        Computes the value in `unit` from the given numbers.
+        Computes the value in `unit`, or the word, from what is given.
     printed
-        The value as printed; its last digit sets the tolerance.
+        The value as printed; its last digit sets the tolerance. A word must be met exactly.
     unit
         Unit of the printed value.
     """
@@ -30,7 +30,7 @@ class Case:
     topic: str
     name: str
     source: Source
-    compute: Callable[[], float]
+    compute: Callable[[], float | str]
     printed: str
     unit: str
 
@@ -40,6 +40,9 @@ class Case:
         return 0.5 * 10.0 ** int(exponent)
 
     def met(self) -> bool:
-        """Whether the computed value agrees with the printed one."""
+        """Whether the computed value or word agrees with the printed one."""
+        found = self.compute()
+        if isinstance(found, str):
+            return found == self.printed
         slack = 1e-9 * abs(float(self.printed))
-        return abs(self.compute() - float(self.printed)) <= self.tolerance() + slack
+        return abs(found - float(self.printed)) <= self.tolerance() + slack
