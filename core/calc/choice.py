@@ -8,7 +8,7 @@ from itertools import combinations_with_replacement
 from core.calc.engine import Engine
 from core.calc.gasket import SURE, Sheet
 from core.calc.overlap import Conflict, Overlap, conflict, overlap
-from core.calc.swap import Fit, SwapCard, swap_card, worst_fit
+from core.calc.swap import Fit, SwapCard, card_between, worst_fit
 from core.calc.windows import (
     End,
     LeftOut,
@@ -176,7 +176,8 @@ def choose(engine: Engine, shelf: Sequence[Sheet], *, pairs: bool = False) -> Ch
     As each window says; verdicts after JCGM 106:2012, clauses 7 and 8.
     """
     found, left_out = windows(engine)
-    rows = tuple(_row(engine, found, each) for each in candidates(shelf, pairs=pairs))
+    fit_now = None if engine.sheet_on is None else worst_fit(engine, engine.sheet_on)
+    rows = tuple(_row(engine, found, each, fit_now) for each in candidates(shelf, pairs=pairs))
     fitting = [row for row in rows if row.verdict is Verdict.PASS]
     first = [row for row in fitting if _may_come_first(engine, row, left_out)]
     run = _simplest(first)
@@ -193,7 +194,9 @@ def choose(engine: Engine, shelf: Sequence[Sheet], *, pairs: bool = False) -> Ch
     )
 
 
-def _row(engine: Engine, found: Sequence[Window], candidate: Candidate) -> SheetRow:
+def _row(
+    engine: Engine, found: Sequence[Window], candidate: Candidate, fit_now: Fit | None
+) -> SheetRow:
     sheet = candidate.sheet
     fit = worst_fit(engine, sheet)
     parts = tuple(_part(window, sheet) for window in found)
@@ -205,7 +208,7 @@ def _row(engine: Engine, found: Sequence[Window], candidate: Candidate) -> Sheet
         verdict=_worst(verdicts),
         fit=fit,
         parts=parts,
-        card=None if now is None else swap_card(engine, now, sheet),
+        card=None if now is None else card_between(engine, now, sheet, (fit_now, fit)),
     )
 
 

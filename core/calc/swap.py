@@ -172,14 +172,26 @@ def swap_card(engine: Engine, now: Sheet, then: Sheet) -> SwapCard:
     ------
     As each part says; *derived* from the rise of the head.
     """
+    return card_between(engine, now, then, (worst_fit(engine, now), worst_fit(engine, then)))
+
+
+def card_between(
+    engine: Engine, now: Sheet, then: Sheet, fits: tuple[Fit | None, Fit | None]
+) -> SwapCard:
+    """The card of `swap_card`, for whoever knows already how both sheets fit.
+
+    Source
+    ------
+    As `swap_card`.
+    """
     rise = then.thickness - now.thickness
     left_out: list[LeftOut] = []
     return SwapCard(
         now=now,
         then=then,
         rise=rise,
-        fit_now=worst_fit(engine, now),
-        fit=worst_fit(engine, then),
+        fit_now=fits[0],
+        fit=fits[1],
         piston_to_head=_piston(engine, now, then),
         intake_valve=_valve(engine, Valve.INTAKE, rise),
         exhaust_valve=_valve(engine, Valve.EXHAUST, rise),

@@ -39,6 +39,22 @@ class Length:
     mm: Millimetre
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Amount:
+    """A size other than a length, as it was typed, and what that came to.
+
+    Parameters
+    ----------
+    typed
+        What the person typed or tapped, unit included.
+    value
+        Its value in the base unit: mm³ for a volume, rad for an angle, 1 for a ratio.
+    """
+
+    typed: str
+    value: float
+
+
 Place: TypeAlias = str
 """Where on a ring or a head: a clock hour ``1`` to ``12``, or one of `NAMED_PLACES`."""
 NAMED_PLACES = ("bridge", "joint before", "joint after")
@@ -155,7 +171,11 @@ class Evidence(Entry):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Cylinder(Entry):
-    """One cylinder: its groove as measured before the wire went in, its wire, its readings."""
+    """One cylinder: its groove as measured before the wire went in, its wire, its readings.
+
+    `piston_deck` is the piston below the deck at top dead centre, negative if it stands proud;
+    `intake_valve` and `exhaust_valve` are clearances to the piston with the sheet on now.
+    """
 
     bank: str = ""
     number: str = ""
@@ -166,6 +186,9 @@ class Cylinder(Entry):
     wire: Length | None = None
     spool: str = ""
     joint: Place = ""
+    piston_deck: Length | None = None
+    intake_valve: Length | None = None
+    exhaust_valve: Length | None = None
     readings: tuple[Reading, ...] = joined()
     evidence: tuple[Evidence, ...] = joined()
 
@@ -212,6 +235,55 @@ class Decision(Entry):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Limits(Entry):
+    """What limits the sheet besides the wire, one record a job; clearances at `sheet_on`.
+
+    `valve_gear` is ``pushrods`` or ``overhead cam``; `rod` and `block_material` are the words of
+    the tables of practice. What is not entered stays out of the choice.
+    """
+
+    sheet_on: Length | None = None
+    two_as_one: bool = False
+    rod: str = ""
+    piston_least: Length | None = None
+    intake_least: Length | None = None
+    exhaust_least: Length | None = None
+    valve_tilt: Amount | None = None
+    stroke: Length | None = None
+    gasket_bore: Length | None = None
+    chamber: Amount | None = None
+    dish: Amount | None = None
+    dome: Amount | None = None
+    lowest_ratio: Amount | None = None
+    highest_ratio: Amount | None = None
+    valve_gear: str = ""
+    pushrod_length: Length | None = None
+    pushrod_tilt: Amount | None = None
+    preload: Length | None = None
+    preload_least: Length | None = None
+    preload_most: Length | None = None
+    crank_teeth: int | None = None
+    cam_teeth: int | None = None
+    chain_pitch: Length | None = None
+    cam_centres: Length | None = None
+    lift_angle: Amount | None = None
+    banks_on_chain: int | None = None
+    most_retard: Amount | None = None
+    most_advance: Amount | None = None
+    bank_angle: Amount | None = None
+    face_angle: Amount | None = None
+    largest_offset: Length | None = None
+    thickest_spacer: Length | None = None
+    dowel_proud: Length | None = None
+    dowel_least: Length | None = None
+    thread_engaged: Length | None = None
+    thread_diameter: Length | None = None
+    thread_least: Length | None = None
+    thread_room: Length | None = None
+    block_material: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Job(Entry):
     """One engine at one time.
 
@@ -232,6 +304,7 @@ class Job(Entry):
     steps: tuple[StepTick, ...] = joined()
     squeezes: tuple[Squeeze, ...] = joined()
     decisions: tuple[Decision, ...] = joined()
+    limits: tuple[Limits, ...] = joined()
     unplaced: tuple[Reading, ...] = joined()
     unread: tuple[Event, ...] = joined()
 
@@ -343,6 +416,7 @@ JOB_KINDS: Mapping[str, type[Entry]] = {
     "step": StepTick,
     "squeeze": Squeeze,
     "decision": Decision,
+    "limits": Limits,
 }
 SHOP_KINDS: Mapping[str, type[Entry]] = {
     "sheet": Sheet,

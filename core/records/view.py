@@ -23,6 +23,7 @@ from core.records.model import (
     Instrument,
     Job,
     LeafSet,
+    Limits,
     Reading,
     Sheet,
     Shop,
@@ -71,6 +72,7 @@ def job_view(fold: Fold) -> Job:
         steps=entries.of(StepTick),
         squeezes=entries.of(Squeeze),
         decisions=entries.of(Decision),
+        limits=entries.of(Limits),
         unplaced=tuple(each for key in readings.keys() - known for each in readings[key]),
         unread=tuple(entries.unread),
     )

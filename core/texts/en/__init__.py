@@ -2,8 +2,10 @@
 
 from core.texts.en import (
     check,
+    choose,
     clamp,
     command,
+    cut,
     deck,
     flatness,
     groove,
@@ -23,8 +25,10 @@ from core.texts.en import (
 
 TEXTS: dict[str, str] = {
     **check.TEXTS,
+    **choose.TEXTS,
     **clamp.TEXTS,
     **command.TEXTS,
+    **cut.TEXTS,
     **deck.TEXTS,
     **flatness.TEXTS,
     **groove.TEXTS,

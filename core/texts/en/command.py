@@ -4,6 +4,7 @@ TEXTS: dict[str, str] = {
     "command.about": "From a feeler reading to a sheet thickness, and what goes with it.",
     "command.check": "Judge a wire height: fit, seat, every sheet on the shelf, and the sheet to run.",
     "command.gauges": "For each sheet on the shelf: the leaf that must go and the leaf that must not.",
+    "command.choose": "Which sheets the engine of an exported job allows, and what each changes.",
     "command.ratio": "Compression ratio with a sheet, what a thou of sheet is worth, and the sheet for a ratio.",
     "command.vee": "Intake faces, ports and end rails of a V engine whose heads go up or down.",
     "command.twice": "argument {option}: typed twice; type it once",
