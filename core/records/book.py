@@ -228,6 +228,21 @@ class Book:
                 progress(done, len(names))
         self._index.refill(lines)
 
+    async def find_unlisted(self) -> tuple[JobLine, ...]:
+        """Read jobs that are on the disk but not in the list, and list them.
+
+        The list cannot tell that its own end was lost. Call it when the list is on the screen.
+        """
+        found = []
+        for name in await self._job_files():
+            job_id = name.removeprefix(JOB_FILE)
+            if self._index.get(job_id) is None and job_id not in self._open:
+                line = await self._line_from_file(job_id)
+                if line.events or line.trouble:
+                    self._index.put(line)
+                    found.append(line)
+        return tuple(found)
+
     def close(self) -> None:
         """Let go of everything, so that another window can have the book."""
         for job_id in list(self._open):

@@ -62,6 +62,8 @@ def event_to_json(event: Event) -> dict[str, Json]:
         document["replaces"] = list(event.replaces)
     if event.undoes:
         document["undoes"] = event.undoes
+    if event.restores:
+        document["restores"] = event.restores
     return document
 
 
@@ -100,6 +102,8 @@ def _check(event: Event) -> None:
         _fits("replaces", EVENT_ID, each)
     if event.undoes:
         _fits("undoes", PATTERN, event.undoes)
+    if event.restores:
+        _fits("restores", EVENT_ID, event.restores)
 
 
 def _fits(part: str, pattern: re.Pattern[str], value: object) -> None:

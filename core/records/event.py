@@ -30,6 +30,8 @@ class Event:
         The values of this field that its author saw.
     undoes
         Action that this one takes back, if any.
+    restores
+        Event whose value it brings back by that, if there was one.
     """
 
     id: str
@@ -40,6 +42,12 @@ class Event:
     value: Json
     replaces: tuple[str, ...] = ()
     undoes: str = ""
+    restores: str = ""
+
+    @property
+    def origin(self) -> str:
+        """Event that entered this value first: its own id, or that of what it brings back."""
+        return self.restores or self.id
 
     @property
     def action(self) -> str:

@@ -120,6 +120,7 @@ class FilePort:
     def replace(self, data: bytes) -> None:
         """Put new content in place of the old."""
         try:
+            self._disk.size(self._handle)
             handle = self._write_new(data)
             self._swap(handle, len(data))
             self._settle()
@@ -128,8 +129,9 @@ class FilePort:
 
     def close(self) -> None:
         """Let go of the file."""
+        handle, self._handle = self._handle, LOST
         with contextlib.suppress(OSError):
-            self._disk.close(self._handle)
+            self._disk.close(handle)
 
     def _write_new(self, data: bytes) -> int:
         self._disk.remove(self._new)

@@ -69,7 +69,7 @@ class Fold:
     def current(self, record: str) -> Mapping[str, Event]:
         """Event shown for each field of a record."""
         fields = self._records.get(record, {})
-        return {name: values.standing()[0] for name, values in fields.items()}
+        return {name: fields[name].standing()[0] for name in sorted(fields)}
 
     def records(self) -> tuple[str, ...]:
         """Every record, in the order in which they were begun."""

@@ -107,6 +107,17 @@ class Merged:
     clashing: tuple[str, ...]
 
 
+@dataclass(frozen=True, slots=True)
+class _Draft:
+    """An event that has no stamp yet."""
+
+    record: str
+    field: str
+    value: Json
+    replaces: tuple[str, ...]
+    restores: str = ""
+
+
 class Ledger:
     """Events of one job or of the shop, on the disk and as current values.
 
@@ -218,8 +229,9 @@ class Ledger:
         if event is None:
             raise KeyError(choice.event)
         standing = self._fold.standing(event.record, event.field)
-        replaced = tuple(each.id for each in standing)
-        return self._keep(self._stamped([(event.record, event.field, event.value, replaced)]))
+        replaces = tuple(each.id for each in standing)
+        draft = _Draft(event.record, event.field, event.value, replaces)
+        return self._keep(self._stamped([draft]))
 
     def merge(self, events: Iterable[Event]) -> Merged:
         """Take in events from another device; what is known changes nothing.
@@ -258,19 +270,18 @@ class Ledger:
 
     def _write(self, entries: Iterable[tuple[str, str, Json]]) -> tuple[Event, ...]:
         """Events for what is not so already."""
-        changes = []
+        drafts = []
         last_said = {(record, field): value for record, field, value in entries}
         for (record, field), value in last_said.items():
             standing = self._fold.standing(record, field)
             says_so = standing and all(same(each.value, value) for each in standing)
             if not says_so and (standing or value is not None):
-                changes.append((record, field, value, tuple(each.id for each in standing)))
-        return self._stamped(changes)
+                replaces = tuple(each.id for each in standing)
+                drafts.append(_Draft(record, field, value, replaces))
+        return self._stamped(drafts)
 
-    def _stamped(
-        self, changes: Sequence[tuple[str, str, Json, tuple[str, ...]]], undoes: str = ""
-    ) -> tuple[Event, ...]:
-        if not changes:
+    def _stamped(self, drafts: Sequence[_Draft], undoes: str = "") -> tuple[Event, ...]:
+        if not drafts:
             return ()
         stamp, at = self._pen.clock.tick(), self._pen.clock.latest
         return tuple(
@@ -278,23 +289,30 @@ class Ledger:
                 id=f"{stamp}.{index:x}",
                 at=at,
                 who=self._pen.device.name,
-                record=record,
-                field=field,
-                value=value,
-                replaces=replaces,
+                record=draft.record,
+                field=draft.field,
+                value=draft.value,
+                replaces=draft.replaces,
                 undoes=undoes,
+                restores=draft.restores,
             )
-            for index, (record, field, value, replaces) in enumerate(changes)
+            for index, draft in enumerate(drafts)
         )
 
     def _take_back(self, action: Action | None) -> Saved | None:
         if action is None:
             return None
-        changes = [
-            (event.record, event.field, value, (event.id,))
-            for event, value in taken_back(action, self._fold)
+        drafts = [
+            _Draft(
+                each.record,
+                each.field,
+                each.restored.value if each.restored else None,
+                each.replaces,
+                each.restored.origin if each.restored else "",
+            )
+            for each in taken_back(action, self._fold)
         ]
-        return self._keep(self._stamped(changes, undoes=action.id))
+        return self._keep(self._stamped(drafts, undoes=action.id))
 
     def _keep(self, events: tuple[Event, ...]) -> Saved:
         if events:

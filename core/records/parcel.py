@@ -132,7 +132,8 @@ def _take(parcel: Parcel, line: Line) -> None:
         body = from_bytes(line.body)
         match body:
             case {"ledger": str(ledger), "event": document} if LEDGER.fullmatch(ledger):
-                parcel.ledgers.setdefault(ledger, []).append(event_from_json(document))
+                event = event_from_json(document)
+                parcel.ledgers.setdefault(ledger, []).append(event)
             case {"picture": str(name), "base64": str(coded)} if NAME.fullmatch(name):
                 parcel.pictures[name] = _picture(name, coded)
             case {"lines": int(), "sum": str()} | {"standproud": _}:

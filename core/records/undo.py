@@ -7,7 +7,7 @@ and opened again.
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from core.records.event import Event, Json
+from core.records.event import Event
 from core.records.fold import Fold, distinct
 
 
@@ -62,19 +62,35 @@ def actions(events: Iterable[Event]) -> tuple[Action, ...]:
     )
 
 
-def taken_back(action: Action, fold: Fold) -> tuple[tuple[Event, Json], ...]:
-    """For each event of an action that still stands: the values that stood before it.
+@dataclass(frozen=True, slots=True)
+class TakenBack:
+    """One value to bring back: the event that had it, if any, and the events it replaces."""
 
-    Where the action settled rivals, each of them comes back.
+    record: str
+    field: str
+    restored: Event | None
+    replaces: tuple[str, ...]
+
+
+def taken_back(action: Action, fold: Fold) -> tuple[TakenBack, ...]:
+    """What taking an action back brings back, for all of it that still stands.
+
+    A value that was replaced and brought back stands for itself again. Where the action settled
+    rivals, each of them comes back.
     """
-    pairs: list[tuple[Event, Json]] = []
+    found: dict[tuple[str, str, str], TakenBack] = {}
     for event in action.events:
-        if event not in fold.standing(event.record, event.field):
+        standing = fold.standing(event.record, event.field)
+        replaces = tuple(each.id for each in standing if each.origin == event.origin)
+        if not replaces:
             continue
-        before = [known for known in map(fold.get, event.replaces) if known]
-        values = [each.value for each in distinct(before)] or [None]
-        pairs.extend((event, value) for value in values)
-    return tuple(pairs)
+        known = [each for each in map(fold.get, event.replaces) if each]
+        for before in distinct(known) or (None,):
+            key = event.record, event.field, before.origin if before else ""
+            also = found[key].replaces if key in found else ()
+            every = tuple(dict.fromkeys((*also, *replaces)))
+            found[key] = TakenBack(event.record, event.field, before, every)
+    return tuple(found.values())
 
 
 def _last_standing(stack: Sequence[Action], fold: Fold) -> Action | None:
