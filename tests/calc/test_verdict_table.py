@@ -1,23 +1,13 @@
-"""The trade's verdicts for common readings and sheets, worked by hand from the limits of practice.
-
-Leaf ±0.0002 in, sheet ±0.0005 in, limit 25 %, borderline to 30 %, bite 15 % and 0.006 in. Derived:
-a share is height over thickness, and RUN means Φ((t/4 − h)/u) ≥ 0.95.
-"""
+"""The trade's verdict table of `core.published.main_job`, typed in inch and in mm."""
 
 import pytest
 
 from core.calc.quick_check import answer
 from core.forms.check_form import read_check
+from core.published.main_job import SHEETS, WORDS
 from core.texts import text
 
-SHEETS = ("0.032", "0.040", "0.043", "0.050", "0.0646")
-TABLE = {
-    ("11", "13"): ("37 TOO HIGH", "30 BORDERLINE", "28 BORDERLINE", "24 RUN, CLOSE", "19 RUN"),
-    ("11", "12"): ("36 TOO HIGH", "29 BORDERLINE", "27 BORDERLINE", "23 RUN", "18 RUN"),
-    ("9.5", "10.5"): ("31 TOO HIGH", "25 RUN, CLOSE", "23 RUN", "20 RUN", "15 RUN"),
-    ("10", "11"): ("33 TOO HIGH", "26 BORDERLINE", "24 RUN, CLOSE", "21 RUN", "16 RUN"),
-    ("9", "10"): ("30 BORDERLINE", "24 RUN, CLOSE", "22 RUN", "19 RUN", "15 TOO LOW"),
-}
+TABLE = {tuple(f"{leaf:g}" for leaf in leaves): cells for leaves, cells in WORDS.items()}
 METRIC = 0.0254
 
 
@@ -27,7 +17,7 @@ def texts_in_inch(go: str, no_go: str) -> dict[str, list[str]]:
 
 
 def texts_in_mm(go: str, no_go: str) -> dict[str, list[str]]:
-    shelf = ";".join(f"{float(sheet) * 25.4:.8f}mm" for sheet in SHEETS)
+    shelf = ";".join(f"{sheet * 25.4:.8f}mm" for sheet in SHEETS)
     return {
         "go": [f"{float(go) * METRIC:.7f}mm"],
         "no-go": [f"{float(no_go) * METRIC:.7f}mm"],
