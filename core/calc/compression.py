@@ -76,6 +76,11 @@ class Compression:
 def circle_area(diameter: Millimetre) -> SquareMillimetre:
     """Area of a circle [mm²].
 
+    Parameters
+    ----------
+    diameter
+        Its diameter [mm].
+
     Source
     ------
     *derived*.

@@ -253,7 +253,12 @@ def piston_window(engine: Engine) -> Found:
 
 
 def least_piston_gap(engine: Engine) -> Millimetre | None:
-    """Least piston to head in force; none until it is given or the rods are chosen [mm]."""
+    """Least piston to head in force; none until it is given or the rods are chosen [mm].
+
+    Source
+    ------
+    The user's, or *common practice, no source*.
+    """
     pistons = engine.pistons
     if pistons.least is not None:
         return pistons.least
@@ -473,7 +478,12 @@ def thread_window(engine: Engine) -> Found:
 
 
 def least_thread(engine: Engine) -> Millimetre | None:
-    """Least engaged thread in force; none until it is given or the block is chosen [mm]."""
+    """Least engaged thread in force; none until it is given or the block is chosen [mm].
+
+    Source
+    ------
+    The user's, or *common practice, no source*.
+    """
     threads = engine.threads
     if threads.least is not None:
         return threads.least
@@ -571,7 +581,12 @@ def _hardest(ends: Iterable[End]) -> End:
 
 
 def sheet_probability(end: End, sheet: Sheet) -> Number:
-    """Probability that a sheet is on the good side of an end [1]."""
+    """Probability that a sheet is on the good side of an end [1].
+
+    Source
+    ------
+    JCGM 106:2012, clause 7.
+    """
     margin = end.side.value * (sheet.thickness - end.at)
     parts = (end.spread, rectangular(sheet.half_width))
     return probability(margin, math.hypot(*parts), effective_dof(parts, (end.dof, math.inf)))

@@ -40,7 +40,7 @@ def run(options: argparse.Namespace) -> Answer:
     kept = _kept(_read(options.jobfile), options.job)
     shelf = _typed_shelf(options.shelf) if options.shelf else kept.shelf
     found = choose(kept.engine, shelf, pairs=kept.pairs)
-    return Answer(data=as_data(found), table=_table(found))
+    return Answer(data=as_data(found, kept.metric), table=_table(found, kept.metric))
 
 
 def _read(path: str) -> Parcel:
@@ -82,18 +82,18 @@ def _typed_shelf(typed: str) -> tuple[Any, ...]:
     )
 
 
-def as_data(found: Choice) -> dict[str, Any]:
+def as_data(found: Choice, metric: bool) -> dict[str, Any]:
     """The JSON object."""
     return {
-        "windows": [_window(each) for each in found.windows],
+        "windows": [_window(each, metric) for each in found.windows],
         "left_out": [{"part": each.part, "because": each.because} for each in found.left_out],
         "overlap": _overlap(found.overlap),
-        "conflict": _conflict(found.conflict),
-        "sheets": [_row(each) for each in found.rows],
+        "conflict": _conflict(found.conflict, metric),
+        "sheets": [_row(each, metric) for each in found.rows],
         "run_mm": _thickness(found.run),
         "sure_mm": _thickness(found.sure),
         "unchecked_mm": _thickness(found.unchecked),
-        "say": [str(each) for each in reasons(found)],
+        "say": [each.said(metric=metric) for each in reasons(found)],
         "caution": text("caution.main"),
     }
 
@@ -102,7 +102,7 @@ def _thickness(row: SheetRow | None) -> float | None:
     return None if row is None else row.candidate.sheet.thickness
 
 
-def _window(window: Window) -> dict[str, Any]:
+def _window(window: Window, metric: bool) -> dict[str, Any]:
     return {
         "part": window.part,
         "low": _end(window.low),
@@ -111,7 +111,7 @@ def _window(window: Window) -> dict[str, Any]:
         "rule": window.acceptance.rule,
         "confidence": window.acceptance.confidence,
         "source": str(window.source),
-        "say": str(window.sentence),
+        "say": window.sentence.said(metric=metric),
     }
 
 
@@ -145,7 +145,7 @@ def _bound(bound: Bound | None) -> dict[str, Any] | None:
     return {"part": bound.part, "mm": end.allowed, "decided_by": end.decided_by}
 
 
-def _conflict(found: Conflict | None) -> dict[str, Any] | None:
+def _conflict(found: Conflict | None, metric: bool) -> dict[str, Any] | None:
     if found is None:
         return None
     return {
@@ -158,15 +158,15 @@ def _conflict(found: Conflict | None) -> dict[str, Any] | None:
                 "amount": each.amount,
                 "unit": each.unit,
                 "rings": dict(each.rings),
-                "say": str(each.sentence),
+                "say": each.sentence.said(metric=metric),
             }
             for each in found.changes
         ],
-        "say": str(found.sentence),
+        "say": found.sentence.said(metric=metric),
     }
 
 
-def _row(row: SheetRow) -> dict[str, Any]:
+def _row(row: SheetRow, metric: bool) -> dict[str, Any]:
     return {
         "thickness_mm": row.candidate.sheet.thickness,
         "parts_mm": [each.thickness for each in row.candidate.parts],
@@ -177,11 +177,11 @@ def _row(row: SheetRow) -> dict[str, Any]:
         "probability": row.fit.probability if row.fit else None,
         "excluded_by": list(row.excluded_by),
         "checks": [asdict(each) for each in row.parts],
-        "card": _card(row.card),
+        "card": _card(row.card, metric),
     }
 
 
-def _card(card: SwapCard | None) -> dict[str, Any] | None:
+def _card(card: SwapCard | None, metric: bool) -> dict[str, Any] | None:
     if card is None:
         return None
     moved = ("piston_to_head", "intake_valve", "exhaust_valve", "preload", "dowel", "thread")
@@ -191,27 +191,27 @@ def _card(card: SwapCard | None) -> dict[str, Any] | None:
         "rise_mm": card.rise,
         **{name: None if each is None else asdict(each) for name, each in groups.items()},
         "pushrod_mm": card.pushrod,
-        "say": [str(each) for each in card_lines(card)],
+        "say": [each.said(metric=metric) for each in card_lines(card)],
     }
 
 
-def _table(found: Choice) -> str:
+def _table(found: Choice, metric: bool) -> str:
     parts = [
-        "\n".join(str(each) for each in reasons(found)),
-        "\n".join(str(each.sentence) for each in found.windows),
-        columns([_cells(each) for each in found.rows]) if found.rows else "",
+        "\n".join(each.said(metric=metric) for each in reasons(found)),
+        "\n".join(each.sentence.said(metric=metric) for each in found.windows),
+        columns([_cells(each, metric) for each in found.rows]) if found.rows else "",
         "\n".join(each.because for each in found.left_out),
         text("caution.main"),
     ]
     return "\n\n".join(part for part in parts if part)
 
 
-def _cells(row: SheetRow) -> tuple[str, ...]:
+def _cells(row: SheetRow, metric: bool) -> tuple[str, ...]:
     excluded = ", ".join(text(f"windows.name.{part}") for part in row.excluded_by)
     return (
-        f"{Length(row.candidate.sheet.thickness):size}",
+        f"{Length(row.candidate.sheet.thickness).shown(metric=metric):size}",
         text(f"verdict.{row.verdict}"),
         f"{row.fit.share:.0%} {text(f'word.{row.fit.word}')}" if row.fit else "",
-        str(row.card.head) if row.card else "",
+        row.card.head.said(metric=metric) if row.card else "",
         excluded,
     )

@@ -32,6 +32,7 @@ from core.records.view import live
 from core.tables.clearance_practice import BlockMaterial, RodMaterial
 from core.tables.copper_sheet import weighed_sheet
 from core.tables.half_widths import ASSUMED_HALF_WIDTHS, HalfWidths
+from core.texts import text
 
 PUSHRODS = "pushrods"
 OVERHEAD_CAM = "overhead cam"
@@ -48,11 +49,14 @@ class KeptChoice:
         Sheets of the shop.
     pairs
         Whether two sheets may be run as one.
+    metric
+        Whether the sheets were typed in mm, so that sentences are in mm.
     """
 
     engine: Engine
     shelf: tuple[Sheet, ...]
     pairs: bool
+    metric: bool
 
 
 def kept_choice(
@@ -66,13 +70,13 @@ def kept_choice(
         If a word that was entered is none of its table, or leaves contradict each other.
     """
     limits = next(iter(live(job.limits)), Limits(id=""))
-    shelf = live(shop.shelf) if shop else ()
+    shelf = [each.thickness for each in live(shop.shelf) if each.thickness] if shop else []
+    typed = [limits.sheet_on, *shelf] if limits.sheet_on else shelf
     return KeptChoice(
         engine=_engine(job, shop, limits, half_widths),
-        shelf=tuple(
-            sheet_of(each.thickness, half_widths) for each in shelf if each.thickness is not None
-        ),
+        shelf=tuple(sheet_of(thickness, half_widths) for thickness in shelf),
         pairs=limits.two_as_one,
+        metric=bool(typed) and typed[0].typed.endswith("mm"),
     )
 
 
@@ -114,7 +118,7 @@ def _pistons(cylinders: Sequence[Cylinder], limits: Limits, half_widths: HalfWid
     return Pistons(
         decks=tuple(
             PistonDeck(
-                name=each.number,
+                name=_name(each),
                 deck=Measured(value=each.piston_deck.mm, half_width=half_widths.indicator),
             )
             for each in cylinders
@@ -127,7 +131,7 @@ def _pistons(cylinders: Sequence[Cylinder], limits: Limits, half_widths: HalfWid
 
 def _valves(cylinders: Sequence[Cylinder], limits: Limits, half_widths: HalfWidths) -> Valves:
     measured = [
-        (each.number, valve, clearance)
+        (_name(each), valve, clearance)
         for each in cylinders
         for valve, clearance in (
             (Valve.INTAKE, each.intake_valve),
@@ -138,12 +142,12 @@ def _valves(cylinders: Sequence[Cylinder], limits: Limits, half_widths: HalfWidt
     return Valves(
         readings=tuple(
             ValveReading(
-                name=number,
+                name=name,
                 valve=valve,
                 measured=MeasuredValve(clearance=clearance.mm, tilt=_or_zero(limits.valve_tilt)),
                 half_width=half_widths.caliper,
             )
-            for number, valve, clearance in measured
+            for name, valve, clearance in measured
         ),
         intake_least=_mm(limits.intake_least),
         exhaust_least=_mm(limits.exhaust_least),
@@ -226,6 +230,10 @@ def _drive(limits: Limits) -> CamDrive | None:
         lift_angle=_or_zero(limits.lift_angle),
         banks=1 if limits.banks_on_chain is None else limits.banks_on_chain,
     )
+
+
+def _name(cylinder: Cylinder) -> str:
+    return text("choose.cylinder", cylinder=cylinder.number)
 
 
 def _mm(length: Length | None) -> float | None:

@@ -131,6 +131,15 @@ def test_table_for_a_person(job_file: Path, capsys: pytest.CaptureFixture[str]) 
     assert "cylinder 3 at 3" in table
 
 
+def test_whoever_types_mm_is_told_mm(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    metric = events_of([("limits", "sheet_on", Length(typed="1.1 mm", mm=1.1))])
+    path = write(tmp_path / "mm.jsonl", {"job-demo": [*demo_events(), *metric]})
+    assert main(["choose", str(path), "--shelf", "1.1mm, 1.3mm"]) == 0
+    table = capsys.readouterr().out
+    assert "1.300 mm" in table
+    assert "thou" not in table
+
+
 def test_what_cannot_be_read_is_refused_in_one_line(
     tmp_path: Path, job_file: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

@@ -10,5 +10,6 @@ TEXTS: dict[str, str] = {
     "choose.which_job": "the file holds several jobs; type one of {jobs}.",
     "choose.unknown_job": "the file holds no such job; type one of {jobs}.",
     "choose.word": "is not known here; type one of {words}.",
+    "choose.cylinder": "cylinder {cylinder}",
     "choose.ring": "cylinder {cylinder} at {place}",
 }
