@@ -10,10 +10,12 @@ from flet_web import get_package_web_dir, version
 
 from mobile.site.archive import own_files
 from mobile.site.client import write_client
+from mobile.site.licences import write_licences
 from mobile.site.pages import write_pages
 from mobile.site.places import ASSETS, LOCKS, ROOT, WEB
 from mobile.site.precache import LISTING, write_service_worker
 from mobile.site.runtime import write_runtime
+from mobile.site.wheels import fetch_wheels
 
 # Already compressed inside: gzip would only add bytes.
 STORED = {".png", ".woff2", ".zip"}
@@ -31,8 +33,10 @@ def build_site(out: Path, base: str = "/") -> None:
     shutil.rmtree(part, ignore_errors=True)
     part.mkdir(parents=True)
     client = Path(get_package_web_dir())
+    wheels = fetch_wheels()
     write_client(client, part)
-    write_runtime(client / "pyodide", part)
+    write_runtime(client / "pyodide", wheels, part)
+    write_licences(client / "assets" / "NOTICES", wheels, part)
     write_pages(part, normal_base(base))
     write_service_worker(part, normal_base(base), made_from())
     compress(part)

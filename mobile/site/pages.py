@@ -10,7 +10,8 @@ from string import Template
 from flet.controls.types import RouteUrlStrategy, WebRenderer
 from flet_web import patch_index_html
 
-from core.texts import TEXTS, text
+from core.texts import text
+from core.texts.en import TEXTS
 from mobile.site import policy
 from mobile.site.failure import BuildError
 from mobile.site.places import ASSETS, WEB

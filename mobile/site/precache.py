@@ -6,11 +6,14 @@ from base64 import b64encode
 from pathlib import Path
 
 from mobile.site import policy
+from mobile.site.licences import FOLDER
 from mobile.site.media_types import media_type
 from mobile.site.places import WEB
 
 WORKER = "service-worker.js"
 LISTING = "site.json"
+# Listed and served, not kept on the phone.
+ONLY_ON_REQUEST = f"{FOLDER}/"
 PLACEHOLDER = "/* the build's listing */ null"
 
 
@@ -37,7 +40,12 @@ def names(out: Path) -> list[str]:
 def describe(path: Path, name: str) -> dict[str, object]:
     content = path.read_bytes()
     digest = b64encode(hashlib.sha256(content).digest()).decode()
-    return {"hash": f"sha256-{digest}", "type": media_type(name), "size": len(content)}
+    return {
+        "hash": f"sha256-{digest}",
+        "type": media_type(name),
+        "size": len(content),
+        "kept": not name.startswith(ONLY_ON_REQUEST),
+    }
 
 
 def version(files: dict[str, dict[str, object]]) -> str:

@@ -7,7 +7,6 @@ from pathlib import Path
 
 from mobile.site.archive import library_files, own_files, wheel_files, write_archive
 from mobile.site.bytecode import compile_archives
-from mobile.site.wheels import fetch_wheels
 
 INTERPRETER = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
 LIBRARY = "python_stdlib.zip"
@@ -15,7 +14,7 @@ PACKAGES = "packages.zip"
 APP = "app.zip"
 
 
-def write_runtime(source: Path, out: Path) -> None:
+def write_runtime(source: Path, wheels: list[Path], out: Path) -> None:
     """Write the interpreter, an empty index of further packages, and the compiled archives."""
     pyodide = out / "pyodide"
     pyodide.mkdir()
@@ -25,7 +24,7 @@ def write_runtime(source: Path, out: Path) -> None:
     (pyodide / "pyodide-lock.json").write_text(json.dumps({**index, "packages": {}}))
     archives = {
         LIBRARY: library_files(source / LIBRARY),
-        PACKAGES: wheel_files(fetch_wheels()),
+        PACKAGES: wheel_files(wheels),
         APP: own_files(),
     }
     with tempfile.TemporaryDirectory() as folder:

@@ -61,7 +61,7 @@ function showTrouble(sentence, detail) {
 // ---- the messages between page and Python ----
 
 const toPython = new MessageChannel();
-const state = { offline: "no", newVersion: false, kept: null };
+const state = { offline: "no", newVersion: false, kept: null, textScale: 1 };
 
 function tell(changes) {
   Object.assign(state, changes);
@@ -81,6 +81,19 @@ toPython.port1.onmessage = (event) => {
   fromPython[message.kind](message);
 };
 
+// The screen's engine multiplies text sizes with the root's font size over the usual 16 pixels.
+const USUAL_FONT_SIZE = 16;
+
+function followTextSize() {
+  const measured = () => parseFloat(getComputedStyle(document.documentElement).fontSize);
+  const look = () => {
+    const textScale = measured() / USUAL_FONT_SIZE;
+    if (textScale !== state.textScale) tell({ textScale });
+  };
+  new ResizeObserver(look).observe(at("text-size"));
+  look();
+}
+
 async function keepStorage() {
   if (!navigator.storage?.persist) return;
   tell({ kept: (await navigator.storage.persisted()) || (await navigator.storage.persist()) });
@@ -90,21 +103,19 @@ async function keepStorage() {
 
 const worker = navigator.serviceWorker;
 let registration = null;
-let wasControlled = Boolean(worker?.controller);
 
 const fromServiceWorker = {
   "progress": ({ done, total }) => {
     tell({ offline: "fetching" });
     if (at("first-progress") && !started) showProgress(done, total);
   },
-  "complete": () => tell({ offline: "ready" }),
+  "complete": ({ newer }) => tell({ offline: "ready", newVersion: state.newVersion || newer }),
+  "changed": () => location.reload(), // page, worker and app are one unit
 };
 
 function listenToServiceWorker() {
   worker.addEventListener("message", (event) => fromServiceWorker[event.data.kind]?.(event.data));
   worker.addEventListener("controllerchange", () => {
-    if (wasControlled) location.reload(); // another build took over: page and worker are one unit
-    wasControlled = true;
     worker.controller.postMessage("complete?");
   });
   worker.startMessages();
@@ -129,7 +140,7 @@ function lookForNewVersion() {
 }
 
 function useNewVersion() {
-  registration?.waiting?.postMessage("use-new-version");
+  (registration?.waiting ?? registration?.active)?.postMessage("use-new-version");
 }
 
 // On a first visit everything is fetched once, by the service worker, and only then started from.
@@ -169,6 +180,7 @@ function startEngine() {
 
 async function start() {
   showLastAnswer();
+  followTextSize();
   await prepareServiceWorker();
   started = true;
   showStarting();
