@@ -5,7 +5,7 @@ picture. Messages are JSON texts over one message port; this is their whole list
 
 From the page, on every change and in answer to ``ask``:
 
-``{"kind": "state", "offline": …, "newVersion": …, "kept": …}``
+``{"kind": "state", "offline": …, "newVersion": …, "kept": …, "textScale": …}``
     The fields of `PageState`.
 
 From the app:
@@ -39,11 +39,14 @@ class PageState:
         A newer version is fetched and waits for the user's word.
     kept
         Whether the browser promised not to clear what is stored; None until it answered.
+    text_scale
+        What the system multiplies text sizes with.
     """
 
     offline: Offline = "no"
     new_version: bool = False
     kept: bool | None = None
+    text_scale: float = 1.0
 
 
 class PageBridge:
@@ -65,7 +68,12 @@ class PageBridge:
         """Take one message of the page."""
         told = json.loads(message)
         self._on_state(
-            PageState(offline=told["offline"], new_version=told["newVersion"], kept=told["kept"])
+            PageState(
+                offline=told["offline"],
+                new_version=told["newVersion"],
+                kept=told["kept"],
+                text_scale=told["textScale"],
+            )
         )
 
     def ask(self) -> None:

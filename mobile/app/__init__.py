@@ -1,2 +1,1 @@
 """The app's screens."""
-

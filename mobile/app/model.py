@@ -9,10 +9,13 @@ import flet as ft
 from core.calc.leaves import Stack
 from core.calc.say import marks, spoken
 from core.errors import InputError, RecordError
+from core.texts import text
 from mobile.app.state import entry as entries
 from mobile.app.state import phrases
 from mobile.app.state.draft import as_json
-from mobile.app.state.entry import Entry, thickness_of
+from mobile.app.state.entry import READINGS, Entry, thickness_of
+from mobile.app.state.keys import Keys
+from mobile.app.state.leaf_pad import PadWindow
 from mobile.app.state.link import link_of, texts_of
 from mobile.app.state.own_leaves import leaf_set, leaves_field
 from mobile.app.state.sizes_list import with_size, without_size
@@ -48,6 +51,7 @@ class App:
     entry: Entry = field(default_factory=Entry)
     told: Told = field(default_factory=lambda: tell(Entry()))
     screen: str = "check"
+    window: PadWindow = field(default_factory=PadWindow)
     dropped: Entry | None = None
     preview: dict[str, str] | None = None
     link_trouble: str = ""
@@ -55,7 +59,6 @@ class App:
     page_state: PageState = field(default_factory=PageState)
     width: float = 390.0
     height: float = 844.0
-    text_scale: float = 1.0
     dark: bool = False
 
     # ---- the entry ----
@@ -79,15 +82,17 @@ class App:
         answer = self.told.answer
         if answer is None:
             return
-        suggestion = phrases.suggestion_line(answer.suggestion) if answer.suggestion else ""
         self.leave_last_answer(
             height=phrases.height_lines(answer.asked.height)[0],
-            suggestion=suggestion,
+            suggestion=phrases.suggestion_line(answer, self.entry.metric),
             say=phrases.say_line(self.told),
         )
 
-    def tap_leaf(self, side: str, stack: Stack) -> None:
-        self.dropped = None
+    def move_pad(self, window: PadWindow) -> None:
+        self.window = window
+
+    def tap_leaf(self, side: str, stack: Stack, window: PadWindow) -> None:
+        self.dropped, self.window = None, window
         self.take(entries.tap_leaf(self.entry, side, stack))
 
     def arm(self, side: str) -> None:
@@ -97,6 +102,7 @@ class App:
         self.take(entries.choose_face(self.entry, face))
 
     def switch_unit(self) -> None:
+        self.window = PadWindow()
         self.take(entries.switch_unit(self.entry))
         if self.entry.open_field:
             self._type(self.entry)
@@ -142,8 +148,19 @@ class App:
             self._add_size(LISTS[field] or leaves_field(self.entry.metric), size)
         self.take(entries.close_pad(self.entry))
 
-    def typing_told(self) -> str:
-        return read_typing(self.entry).told
+    def keys(self) -> Keys:
+        """What the number pad types into now."""
+        field = self.entry.open_field or ""
+        return Keys(
+            title=text(f"field.{field}"),
+            typed=self.entry.typing,
+            told=read_typing(self.entry).told,
+            press=self.press,
+            erase=self.erase,
+            clear=self.clear_field,
+            done=self.close_pad,
+            stacks=field in READINGS,
+        )
 
     # ---- shelf and leaves ----
 
@@ -204,11 +221,6 @@ class App:
         if self.entry.open_field:
             self.close_pad()
         self.screen = screen
-
-    def set_text_scale(self, scale: float) -> None:
-        rounded = round(scale, 2)
-        if rounded != self.text_scale:
-            self.text_scale = rounded
 
     # ---- what the views ask ----
 

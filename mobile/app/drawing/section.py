@@ -7,7 +7,9 @@ from mobile.app.drawing.shapes import Disc, Label, Line, Polygon, Shape
 
 USUAL_WIRE = 1.0414
 """Diameter that an unknown wire is drawn with, dashed [mm]."""
-MARGIN = 0.12
+BELOW = 1.12
+"""How far the block is drawn, against the depth of the groove."""
+MARGIN = 0.04
 """Part of the height left free above and below."""
 
 
@@ -133,7 +135,7 @@ def _groove(section: Section) -> tuple[Millimetre, Millimetre]:
 
 
 def _below_deck(section: Section) -> Millimetre:
-    return max(_groove(section)[1], _wire(section) - section.height) * 1.25
+    return max(_groove(section)[1], _wire(section) - section.height) * BELOW
 
 
 def _block(pen: _Pen, section: Section, height: float) -> tuple[Shape, ...]:
@@ -187,7 +189,7 @@ def _labels(pen: _Pen, section: Section, labels: Labels) -> tuple[Shape, ...]:
     told: list[Shape] = [
         Label(role="on-block", x=pad, y=pen.deck_y + 3.0, text=labels.deck, size=size),
         Label(
-            role="on-wire",
+            role="on-wire" if section.wire else "on-block",
             x=pen.middle,
             y=pen.y(section.height - 0.5 * _wire(section)) - 0.5 * size,
             text=labels.wire,

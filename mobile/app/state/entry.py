@@ -3,8 +3,11 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
-from core.calc.leaves import Stack
+from core.calc.leaves import MOST_LEAVES, Stack
 from core.calc.say import marks
+from core.forms.check_form import HEIGHT_FIELD
+from core.forms.entries import read_sum
+from mobile.app.state.keys import erased, pressed
 
 READINGS = ("go", "no-go")
 SIZES = ("gasket", "wire", "groove-width", "groove-depth")
@@ -74,17 +77,10 @@ def _without_contradiction(entry: Entry, side: str, stack: Stack) -> Entry:
 
 
 def thickness_of(text: str | None) -> float | None:
-    """Marked thickness of a leaf text that the pad wrote [mm]; none where it wrote none."""
+    """Marked thickness of a leaf or stack as entered [mm]; none where none is."""
     if not text:
         return None
-    total = 0.0
-    for leaf in text.split("+"):
-        number, _, unit = leaf.strip().partition(" ")
-        try:
-            total += float(number) * {"in": 25.4, "mm": 1.0}[unit]
-        except (ValueError, KeyError):
-            return None
-    return total
+    return sum(leaf.value for leaf in read_sum(text, HEIGHT_FIELD, MOST_LEAVES))
 
 
 def arm(entry: Entry, side: str) -> Entry:
@@ -112,16 +108,13 @@ def close_pad(entry: Entry) -> Entry:
 def press(entry: Entry, key: str) -> Entry:
     """A key of the number pad; the first one after opening starts anew."""
     assert entry.open_field is not None
-    fresh = entry.typing == entry.texts.get(entry.open_field, "") and entry.typing[-1:].isalpha()
-    before = "" if fresh else entry.typing
-    return replace(entry, typing=f"{before}{key}")
+    kept = entry.texts.get(entry.open_field, "")
+    return replace(entry, typing=pressed(entry.typing, kept, key))
 
 
 def erase(entry: Entry) -> Entry:
     """Take back the last key, or the whole text with its unit."""
-    if entry.typing[-1:].isalpha():
-        return replace(entry, typing="")
-    return replace(entry, typing=entry.typing[:-1])
+    return replace(entry, typing=erased(entry.typing))
 
 
 def clear_typing(entry: Entry) -> Entry:
@@ -137,11 +130,8 @@ def draw_sheet(entry: Entry, thickness: float) -> Entry:
 def from_link(entry: Entry, texts: Mapping[str, str]) -> Entry:
     """A check that came by a link; what it does not say of shelf and leaves stays."""
     kept = begin_anew(entry)
-    return replace(kept, texts={**kept.texts, **texts}, metric=_in_mm(texts.get("go", "")))
-
-
-def _in_mm(text: str) -> bool:
-    return text.endswith("mm")
+    in_mm = any(texts.get(side, "").endswith("mm") for side in READINGS)
+    return replace(kept, texts={**kept.texts, **texts}, metric=in_mm)
 
 
 def switch_unit(entry: Entry) -> Entry:

@@ -92,11 +92,49 @@ def _key(thickness_mm: float) -> int:
     return round(thickness_mm * 1e5)
 
 
-def focus(leaves: Sequence[PadLeaf]) -> int:
-    """Position of the leaf to have in sight: to try, else picked, else of a usual height."""
-    ranked = (
-        [i for i, leaf in enumerate(leaves) if leaf.decides],
-        [i for i, leaf in enumerate(leaves) if leaf.goes or leaf.stops],
-        [i for i, leaf in enumerate(leaves) if leaf.stack.marked >= USUAL_HEIGHT],
-    )
-    return next((found[0] for found in ranked if found), 0)
+def to_have_in_sight(leaves: Sequence[PadLeaf]) -> tuple[int, int]:
+    """First and last position worth seeing: the leaf to try, or the neighbours of a picked one."""
+    goes = next((i for i, leaf in enumerate(leaves) if leaf.goes), None)
+    stops = next((i for i, leaf in enumerate(leaves) if leaf.stops), None)
+    decides = next((i for i, leaf in enumerate(leaves) if leaf.decides), None)
+    last = len(leaves) - 1
+    if goes is not None and stops is not None:
+        return (goes, stops) if decides is None else (max(0, decides - 1), min(last, decides + 1))
+    if goes is not None:
+        return goes, min(last, goes + 2)
+    if stops is not None:
+        return max(0, stops - 2), stops
+    usual = next((i for i, leaf in enumerate(leaves) if leaf.stack.marked >= USUAL_HEIGHT), 0)
+    return max(0, usual - 1), min(last, usual + 1)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PadWindow:
+    """Which part of the pad is in sight.
+
+    Parameters
+    ----------
+    first_mm
+        Thickness of the first leaf in sight; none before anything was tapped [mm].
+    paged
+        Whether the user moved there, so that it stays until the next tap on a leaf.
+    """
+
+    first_mm: float | None = None
+    paged: bool = False
+
+
+def start_of(leaves: Sequence[PadLeaf], window: PadWindow, count: int) -> int:
+    """Position of the first leaf in sight: where it was, unless a leaf that matters is hidden."""
+    most = max(0, len(leaves) - count)
+    before = _position(leaves, window.first_mm)
+    first, last = to_have_in_sight(leaves)
+    if before is not None and (window.paged or (before <= first and last < before + count)):
+        return min(before, most)
+    return max(0, min(most, (first + last + 1 - count) // 2))
+
+
+def _position(leaves: Sequence[PadLeaf], first_mm: float | None) -> int | None:
+    if first_mm is None:
+        return None
+    return next((i for i, leaf in enumerate(leaves) if leaf.stack.marked >= first_mm - 1e-9), None)

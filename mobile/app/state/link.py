@@ -5,6 +5,7 @@ from urllib.parse import quote, unquote
 
 from core.errors import refuse
 from core.forms.check_form import FIELDS, read_check
+from core.number_text import split_list
 from mobile.app.state.told import field_name
 
 PATH = "/check"
@@ -39,11 +40,13 @@ def texts_of(route: str) -> dict[str, str] | None:
         if field not in FIELDS or field in texts:
             raise refuse(field, "link.twice" if field in texts else "link.unknown")
         texts[field] = unquote(value)
-    read_check({field: [each] for field, each in texts.items()}, field_name)
-    return _as_entered(texts)
+    form = read_check({field: [each] for field, each in texts.items()}, field_name)
+    return _as_entered({**texts, **form.echoes})
 
 
 def _as_entered(texts: dict[str, str]) -> dict[str, str]:
-    """The head face of a link, as the screen keeps it: kind and depth apart."""
+    """The fields as the screen keeps them: head face and its depth apart, a list by semicolons."""
     face, _, depth = texts.pop("head-face", "").partition(":")
-    return {**texts, **({"face": face} if face else {}), **({"face-depth": depth} if depth else {})}
+    shelf = "; ".join(split_list(texts.pop("shelf", ""), "")) if "shelf" in texts else ""
+    own = {"face": face, "face-depth": depth, "shelf": shelf}
+    return {**texts, **{field: text for field, text in own.items() if text}}

@@ -3,13 +3,14 @@
 from core.calc.deciding_leaf import NextLeaf
 from core.calc.gasket import Sheet
 from core.calc.height import Bound, Height
+from core.calc.quick_check import Answer
 from core.calc.say import marks, sentence
 from core.calc.shelf import ShelfRow
 from core.calc.suggestion import Suggestion
 from core.texts import text
 from core.texts.length import Length
 from core.texts.share import Share, Sureness
-from core.verdict import Check
+from core.verdict import Check, Verdict
 from mobile.app.state.told import Told
 
 
@@ -70,11 +71,23 @@ def row_phrase(row: ShelfRow) -> str:
     )
 
 
-def suggestion_line(suggestion: Suggestion) -> str:
+def sheet_label(sheet: Sheet, metric: bool) -> str:
+    """Thickness as the shelf is marked: three decimals of an inch, four where they are needed."""
+    if metric:
+        return f"{Length(sheet.thickness):mm} mm"
+    inches = f"{Length(sheet.thickness):in}"
+    return f"{inches.removesuffix('0')} in"
+
+
+def suggestion_line(answer: Answer, metric: bool) -> str:
     """The sheet to run, in two words."""
+    suggestion = answer.suggestion
+    if suggestion is None:
+        return text("screen.add_shelf")
+    undecided = any(row.verdict is Verdict.UNDECIDED for row in answer.shelf)
     if suggestion.run is None:
-        return text("suggestion.none")
-    return text("suggestion.run", sheet=Length(suggestion.run.thickness))
+        return text("suggestion.open" if undecided else "suggestion.none")
+    return text("suggestion.run", sheet=sheet_label(suggestion.run, metric))
 
 
 def suggestion_reasons(suggestion: Suggestion) -> str:

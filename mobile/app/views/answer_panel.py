@@ -5,7 +5,6 @@ import flet as ft
 from core.calc.quick_check import Answer
 from core.calc.shelf import ShelfRow
 from core.texts import text
-from core.texts.length import Length
 from core.texts.share import Share
 from mobile.app.model import App
 from mobile.app.state import phrases
@@ -38,7 +37,7 @@ def _answer(app: App, answer: Answer, look: Look) -> list[ft.Control]:
     return [
         _height(answer, look),
         _strip(app, answer, look),
-        _suggestion(answer, look),
+        _suggestion(app, answer, look),
         _next_leaf(app.told, look),
     ]
 
@@ -46,17 +45,13 @@ def _answer(app: App, answer: Answer, look: Look) -> list[ft.Control]:
 def _height(answer: Answer, look: Look) -> ft.Control:
     height = answer.asked.height
     large, small = phrases.height_lines(height)
+    lines = [words(look, large, look.height_size, bold=True, one_line=True)]
+    if look.roomy:
+        lines.append(words(look, small, look.small_size, colour=look.palette.quiet, one_line=True))
     return said(
         "height",
         phrases.height_phrase(height),
-        ft.Column(
-            [
-                words(look, large, look.height_size, bold=True, one_line=True),
-                words(look, small, look.small_size, colour=look.palette.quiet, one_line=True),
-            ],
-            spacing=0,
-            tight=True,
-        ),
+        ft.Column(lines, spacing=0, tight=True),
     )
 
 
@@ -81,7 +76,7 @@ def _strip_row(app: App, row: ShelfRow, chosen: bool, look: Look) -> ft.Control:
     tint = colour(look, row.verdict)
     cells: list[ft.Control] = [
         sign(look, row.verdict, row.word, look.row_size),
-        words(look, f"{Length(row.sheet.thickness):in}", look.row_size, bold=chosen),
+        words(look, _label(row, app, look), look.row_size, bold=chosen),
         words(look, f"{Share(row.share)}", look.row_size, bold=chosen),
         words(
             look,
@@ -104,18 +99,21 @@ def _strip_row(app: App, row: ShelfRow, chosen: bool, look: Look) -> ft.Control:
     )
 
 
-def _suggestion(answer: Answer, look: Look) -> ft.Control:
-    if answer.suggestion is None:
-        line = phrase = text("screen.add_shelf")
-    else:
-        line = phrases.suggestion_line(answer.suggestion)
-        phrase = f"{line}. {phrases.suggestion_reasons(answer.suggestion)}"
-    return said(
-        "suggestion",
-        phrase,
-        words(look, line, look.title_size, bold=True, colour=look.palette.copper, one_line=True),
-        live=True,
-    )
+def _label(row: ShelfRow, app: App, look: Look) -> str:
+    label = phrases.sheet_label(row.sheet, app.entry.metric)
+    return label if look.roomy else label.partition(" ")[0]
+
+
+def _suggestion(app: App, answer: Answer, look: Look) -> ft.Control:
+    line = phrases.suggestion_line(answer, app.entry.metric)
+    why = phrases.suggestion_reasons(answer.suggestion) if answer.suggestion else ""
+    parts = [
+        words(look, line, look.title_size, bold=True, colour=look.palette.copper, one_line=True)
+    ]
+    if look.roomy and answer.suggestion:
+        first = str(answer.suggestion.because[0])
+        parts.append(words(look, first, look.small_size, colour=look.palette.quiet))
+    return said("suggestion", f"{line}. {why}", ft.Column(parts, spacing=0, tight=True), live=True)
 
 
 def _next_leaf(told: Told, look: Look) -> ft.Control:

@@ -5,7 +5,7 @@ import flet as ft
 from core.texts import text
 from mobile.app.model import App
 from mobile.app.views.look import Look
-from mobile.app.views.parts import button, on_fill, words
+from mobile.app.views.parts import button, field_height, in_rows, on_fill, two_lines, words
 
 FIELDS = ("go", "no-go", "gasket", "wire", "groove-width", "groove-depth")
 FACES = ("flat", "printed", "receiver")
@@ -13,12 +13,10 @@ FACES = ("flat", "printed", "receiver")
 
 def fields(app: App, look: Look) -> ft.Control:
     """Sizes, the shelf, and the head face."""
-    columns = 3 if look.roomy else 2
     chips = [_field(app, field, look) for field in FIELDS]
-    rows = [chips[i : i + columns] for i in range(0, len(chips), columns)]
     return ft.Column(
         [
-            *(ft.Row(row, spacing=6) for row in rows),
+            *in_rows(chips, look),
             _shelf(app, look),
             _faces(app, look),
         ],
@@ -35,36 +33,11 @@ def _field(app: App, field: str, look: Look) -> ft.Control:
         look,
         f"in-{field}",
         phrase,
-        _two_lines(look, text(f"field.{field}"), value or "–", open_now),
+        two_lines(look, text(f"field.{field}"), value or "–", open_now),
         lambda: app.open_pad(field),
-        height=_height(look),
+        height=field_height(look),
         expand=True,
         filled=open_now,
-    )
-
-
-def _height(look: Look) -> float:
-    return max(56.0, 2.9 * look.body_size * look.text_scale)
-
-
-def _two_lines(look: Look, title: str, value: str, filled: bool) -> ft.Control:
-    palette = look.palette
-    return ft.Column(
-        [
-            words(
-                look,
-                title,
-                look.small_size,
-                one_line=True,
-                colour=palette.on_copper if filled else palette.quiet,
-            ),
-            words(
-                look, value, look.body_size, bold=True, one_line=True, colour=on_fill(look, filled)
-            ),
-        ],
-        spacing=0,
-        tight=True,
-        alignment=ft.MainAxisAlignment.CENTER,
     )
 
 
@@ -76,9 +49,9 @@ def _shelf(app: App, look: Look) -> ft.Control:
                 look,
                 "in-shelf",
                 text("field.phrase", field=text("field.shelf"), value=shelf or text("field.empty")),
-                _two_lines(look, text("field.shelf"), shelf or text("field.empty"), False),
+                two_lines(look, text("field.shelf"), shelf or text("field.empty"), False),
                 lambda: app.go_to("shelf"),
-                height=_height(look),
+                height=field_height(look),
                 expand=True,
             )
         ]
@@ -104,11 +77,11 @@ def _face(app: App, face: str, look: Look) -> ft.Control:
         look,
         f"face-{face}",
         f"{line} {depth}",
-        _two_lines(look, line, depth, chosen)
+        two_lines(look, line, depth, chosen)
         if depth
         else words(look, line, look.body_size, one_line=True, colour=on_fill(look, chosen)),
         lambda: app.choose_face(face),
-        height=_height(look),
+        height=field_height(look),
         expand=True,
         filled=chosen,
         selected=chosen,

@@ -1,57 +1,79 @@
-"""The user's own leaves, fanned out: the upper side of a leaf goes, the lower side does not."""
+"""The user's own leaves side by side: the upper side of a leaf goes, the lower side does not."""
 
 import flet as ft
 
 from core.texts import text
 from mobile.app.model import App
-from mobile.app.state.leaf_pad import PadLeaf, focus, pad_leaves
+from mobile.app.state.leaf_pad import PadLeaf, PadWindow, pad_leaves, start_of
 from mobile.app.views.look import Look
 from mobile.app.views.parts import button, on_fill, words
 
 SIDE = 64.0
-LEAF_WIDTH = 66.0
+LEAF_WIDTH = 64.0
 GAP = 4.0
+EDGE = 6.0
+USUAL_LETTERS = 2
+MARKS = {"go": ft.Icons.CHECK, "no-go": ft.Icons.CLOSE}
 
 
 def leaf_pad(app: App, look: Look) -> ft.Control:
-    """Both sides picked so far, and the leaves."""
+    """Both sides picked so far, the way to thinner and thicker leaves, and the leaves."""
     leaves = pad_leaves(app.entry, app.told)
-    return ft.Column([_picked(app, look), _fan(app, leaves, look)], spacing=GAP, tight=True)
+    count = _count(look)
+    start = start_of(leaves, app.window, count)
+    shown = leaves[start : start + count]
+    return ft.Container(
+        padding=ft.Padding.symmetric(horizontal=EDGE),
+        content=ft.Column(
+            [
+                _picked(app, leaves, start, count, look),
+                ft.Row([_leaf(app, leaf, shown[0], look) for leaf in shown], spacing=GAP),
+            ],
+            spacing=GAP,
+            tight=True,
+        ),
+    )
 
 
-def leaf_width(look: Look) -> float:
-    """Wide enough for its number at the text size in force [px]."""
-    return max(LEAF_WIDTH, 2.6 * _label_size(look) * look.text_scale)
+def _count(look: Look) -> int:
+    """Leaves that fit beside each other, each wide enough for its number at this text size."""
+    width = max(LEAF_WIDTH, 2.5 * _label_size(look) * look.text_scale)
+    return max(2, int((look.pane - 2 * EDGE + GAP) // (width + GAP)))
 
 
 def _label_size(look: Look) -> float:
-    return look.text(24.0, 15.0)
+    return look.text(24.0, 14.0)
 
 
-def _picked(app: App, look: Look) -> ft.Control:
-    return ft.Container(
-        padding=ft.Padding.symmetric(horizontal=8),
-        content=ft.Row(
-            [
-                _pick(app, "go", look),
-                _pick(app, "no-go", look),
-                button(
-                    look,
-                    "unit",
-                    text("screen.unit_phrase"),
-                    words(
-                        look,
-                        text("unit.mm" if app.entry.metric else "unit.thou"),
-                        look.small_size,
-                        bold=True,
-                        one_line=True,
-                    ),
-                    app.switch_unit,
-                    height=48,
-                ),
-            ],
-            spacing=GAP,
-        ),
+def _fitting(leaf: PadLeaf, look: Look) -> float:
+    """A stack has a longer number than a leaf."""
+    return _label_size(look) * (0.8 if len(leaf.label) > USUAL_LETTERS else 1.0)
+
+
+def _picked(
+    app: App, leaves: tuple[PadLeaf, ...], start: int, count: int, look: Look
+) -> ft.Control:
+    thinner, thicker = max(0, start - count + 1), min(len(leaves) - 1, start + count - 1)
+    return ft.Row(
+        [
+            _page(app, "thinner", ft.Icons.CHEVRON_LEFT, leaves[thinner], look),
+            _pick(app, "go", look),
+            _pick(app, "no-go", look),
+            _page(app, "thicker", ft.Icons.CHEVRON_RIGHT, leaves[thicker], look),
+        ],
+        spacing=GAP,
+    )
+
+
+def _page(app: App, way: str, icon: ft.IconData, first: PadLeaf, look: Look) -> ft.Control:
+    return button(
+        look,
+        f"leaves-{way}",
+        text(f"pad.{way}"),
+        ft.Icon(icon, color=look.palette.ink, size=28),
+        lambda: app.move_pad(PadWindow(first_mm=first.stack.marked, paged=True)),
+        height=48,
+        width=48,
     )
 
 
@@ -63,7 +85,7 @@ def _pick(app: App, side: str, look: Look) -> ft.Control:
         look,
         f"pick-{side}",
         f"{line}. {text('pick.phrase')}",
-        words(look, line, look.body_size, bold=True, one_line=True, colour=on_fill(look, armed)),
+        _pick_face(line if look.roomy else value or "…", side, on_fill(look, armed), look),
         lambda: app.arm(side),
         height=48,
         expand=True,
@@ -72,68 +94,63 @@ def _pick(app: App, side: str, look: Look) -> ft.Control:
     )
 
 
-@ft.component
-def _fan(app: App, leaves: tuple[PadLeaf, ...], look: Look) -> ft.Control:
-    """The leaves side by side; it moves by itself only to bring a leaf in sight that matters."""
-    row, seen = ft.use_ref(), ft.use_ref(0.0)
-    step = leaf_width(look) + GAP
-    at = focus(leaves) * step
-
-    async def bring_in_sight() -> None:
-        if not seen.current <= at <= seen.current + look.pane - step:
-            seen.current = max(0.0, at - 0.5 * (look.pane - step))
-            await row.current.scroll_to(offset=seen.current, duration=0)
-
-    def scrolled(event: ft.OnScrollEvent) -> None:
-        seen.current = event.pixels
-
-    ft.use_effect(bring_in_sight, dependencies=[at, step])
+def _pick_face(line: str, side: str, tint: str, look: Look) -> ft.Control:
     return ft.Row(
-        [_leaf(app, leaf, look) for leaf in leaves],
-        ref=row,
+        [
+            ft.Icon(MARKS[side], color=tint, size=20),
+            words(look, line, look.body_size, bold=True, one_line=True, colour=tint),
+        ],
         spacing=GAP,
-        scroll=ft.ScrollMode.HIDDEN,
-        on_scroll=scrolled,
+        alignment=ft.MainAxisAlignment.CENTER,
     )
 
 
-def _leaf(app: App, leaf: PadLeaf, look: Look) -> ft.Control:
+def _leaf(app: App, leaf: PadLeaf, first: PadLeaf, look: Look) -> ft.Control:
     armed = app.entry.armed
     if armed:
-        return _side(app, leaf, armed, leaf.identifier, 2 * SIDE + GAP, look)
+        return _side(app, leaf, armed, leaf.identifier, first, 2 * SIDE + GAP, look)
+    stops = leaf.identifier.replace("leaf", "stops", 1)
     return ft.Column(
         [
-            _side(app, leaf, "go", leaf.identifier, SIDE, look),
-            _side(app, leaf, "no-go", leaf.identifier.replace("leaf", "stops", 1), SIDE, look),
+            ft.Row([_side(app, leaf, "go", leaf.identifier, first, SIDE, look)]),
+            ft.Row([_side(app, leaf, "no-go", stops, first, SIDE, look)]),
         ],
         spacing=GAP,
         tight=True,
+        expand=True,
     )
 
 
 def _side(
-    app: App, leaf: PadLeaf, side: str, identifier: str, height: float, look: Look
+    app: App,
+    leaf: PadLeaf,
+    side: str,
+    identifier: str,
+    first: PadLeaf,
+    height: float,
+    look: Look,
 ) -> ft.Control:
     picked = leaf.goes if side == "go" else leaf.stops
     tint = on_fill(look, picked) if picked or leaf.within else look.palette.quiet
-    mark = ft.Icons.CHECK if side == "go" else ft.Icons.CLOSE
     return button(
         look,
         identifier,
         text(f"leaf.{side}", leaf=leaf.label) + (text("leaf.decides") if leaf.decides else ""),
         ft.Column(
             [
-                words(look, leaf.label, _label_size(look), bold=True, colour=tint, one_line=True),
-                ft.Icon(mark, color=tint, size=18),
+                words(
+                    look, leaf.label, _fitting(leaf, look), bold=True, colour=tint, one_line=True
+                ),
+                ft.Icon(MARKS[side], color=tint, size=18),
             ],
             spacing=0,
             tight=True,
             alignment=ft.MainAxisAlignment.CENTER,
             horizontal_alignment=ft.CrossAxisAlignment.CENTER,
         ),
-        lambda: app.tap_leaf(side, leaf.stack),
+        lambda: app.tap_leaf(side, leaf.stack, PadWindow(first_mm=first.stack.marked)),
         height=height,
-        width=leaf_width(look),
+        expand=True,
         filled=picked,
         ring=leaf.decides,
         selected=picked,

@@ -6,6 +6,8 @@ from mobile.app.theme import Palette
 
 FULL_WIDTH = 390.0
 WIDE = 900.0
+LARGEST = 1.3
+"""How much larger than on a usual phone text may become."""
 ROOMY = 0.75
 """From this many letters, against a usual phone, things stand three in a row."""
 
@@ -48,7 +50,7 @@ class Look:
 
     def text(self, usual: float, least: float) -> float:
         """Text size before the system's scale: `usual` on a usual phone, never under `least`."""
-        return max(least, min(usual, usual * self.letters))
+        return max(least, usual * min(self.letters, LARGEST))
 
     @property
     def height_size(self) -> float:
@@ -60,7 +62,7 @@ class Look:
 
     @property
     def row_size(self) -> float:
-        return self.text(19.0, 12.5)
+        return self.text(19.0, 11.5)
 
     @property
     def body_size(self) -> float:

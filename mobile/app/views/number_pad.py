@@ -3,100 +3,104 @@
 import flet as ft
 
 from core.texts import text
-from mobile.app.model import App
+from mobile.app.state.keys import Keys
 from mobile.app.views.look import Look
-from mobile.app.views.parts import button, on_fill, words
+from mobile.app.views.parts import Tap, button, on_fill, words
 
 ROWS = (("7", "8", "9"), ("4", "5", "6"), ("1", "2", "3"), ("point", "0", "back"))
 KEY_HEIGHT = 52.0
-SIGNS = {"point": ".", "plus": "+"}
+GAP = 4.0
 
 
-def number_pad(app: App, look: Look) -> ft.Control:
+def number_pad(keys: Keys, look: Look) -> ft.Control:
     """What is typed, the keys, and the way out."""
     return ft.Container(
-        padding=ft.Padding.symmetric(horizontal=8),
+        padding=ft.Padding.symmetric(horizontal=6),
         content=ft.Column(
             [
-                _typed(app, look),
-                ft.Row([_keys(app, look), _side(app, look)], spacing=4, tight=True),
+                _typed(keys, look),
+                ft.Row([_digits(keys, look), _side(keys, look)], spacing=GAP, tight=True),
             ],
-            spacing=4,
+            spacing=GAP,
             tight=True,
         ),
     )
 
 
-def _typed(app: App, look: Look) -> ft.Control:
-    field = app.entry.open_field or ""
-    line = text("pad.typed", field=text(f"field.{field}"), typed=app.entry.typing or "…")
-    told = app.typing_told()
-    return ft.Column(
-        [
-            words(look, line, look.body_size, bold=True, one_line=True),
-            words(look, told, look.small_size, colour=look.palette.quiet),
-        ],
-        spacing=0,
-        tight=True,
+def _typed(keys: Keys, look: Look) -> ft.Control:
+    line = text("pad.typed", field=keys.title, typed=keys.typed or "…")
+    return ft.Semantics(
+        identifier="typed",
+        container=True,
+        live_region=True,
+        content=ft.Column(
+            [
+                words(look, line, look.body_size, bold=True, one_line=True),
+                words(look, keys.told, look.small_size, colour=look.palette.quiet),
+            ],
+            spacing=0,
+            tight=True,
+        ),
     )
 
 
-def _keys(app: App, look: Look) -> ft.Control:
+def _digits(keys: Keys, look: Look) -> ft.Control:
     return ft.Column(
-        [ft.Row([_key(app, key, look) for key in row], spacing=4) for row in ROWS],
-        spacing=4,
+        [ft.Row([_key(keys, key, look) for key in row], spacing=GAP) for row in ROWS],
+        spacing=GAP,
         tight=True,
         expand=3,
     )
 
 
-def _key(app: App, key: str, look: Look) -> ft.Control:
-    content: ft.Control = words(look, SIGNS.get(key, key), look.title_size, bold=True)
+def _key(keys: Keys, key: str, look: Look) -> ft.Control:
     if key == "back":
-        content = ft.Icon(ft.Icons.BACKSPACE_OUTLINED, color=look.palette.ink)
-    return button(
-        look,
-        f"key-{key}",
-        text(f"key.{key}") if key in ("point", "back") else key,
-        content,
-        app.erase if key == "back" else lambda: app.press(SIGNS.get(key, key)),
-        height=KEY_HEIGHT,
-        expand=True,
-    )
+        icon = ft.Icon(ft.Icons.BACKSPACE_OUTLINED, color=look.palette.ink)
+        return _button(look, key, text("key.back"), icon, keys.erase)
+    sign = "." if key == "point" else key
+    phrase = text("key.point") if key == "point" else key
+    content = words(look, sign, look.title_size, bold=True)
+    return _button(look, key, phrase, content, lambda: keys.press(sign))
 
 
-def _side(app: App, look: Look) -> ft.Control:
-    unit = text("unit.mm" if app.entry.metric else "unit.in")
-    return ft.Column(
-        [
-            _word(look, "unit", text("screen.unit_phrase"), unit, app.switch_unit),
-            _word(look, "key-plus", text("key.plus"), "+", lambda: app.press(" + ")),
-            _word(look, "key-clear", text("key.clear"), text("key.clear"), app.clear_field),
-            _word(look, "key-done", text("key.done"), text("key.done"), app.close_pad, filled=True),
-        ],
-        spacing=4,
-        tight=True,
-        expand=1,
-    )
+def _side(keys: Keys, look: Look) -> ft.Control:
+    small = [_word(look, "clear", keys.clear)]
+    if keys.stacks:
+        small.insert(0, _word(look, "plus", lambda: keys.press(" + "), sign="+"))
+    left = len(ROWS) - len(small)
+    tall = left * KEY_HEIGHT + (left - 1) * GAP
+    done = _word(look, "done", keys.done, filled=True, height=tall)
+    return ft.Column([*small, done], spacing=GAP, tight=True, expand=1)
 
 
 def _word(
-    look: Look, identifier: str, phrase: str, label: str, on_tap, filled: bool = False
+    look: Look,
+    key: str,
+    on_tap: Tap,
+    *,
+    sign: str = "",
+    filled: bool = False,
+    height: float = KEY_HEIGHT,
 ) -> ft.Control:
+    label = sign or text(f"key.{key}")
     content = words(
         look, label, look.body_size, bold=True, one_line=True, colour=on_fill(look, filled)
     )
     return ft.Row(
-        [
-            button(
-                look,
-                identifier,
-                phrase,
-                content,
-                on_tap,
-                height=KEY_HEIGHT,
-                expand=True,
-                filled=filled,
-            )
-        ]
+        [_button(look, key, text(f"key.{key}"), content, on_tap, filled=filled, height=height)]
+    )
+
+
+def _button(
+    look: Look,
+    key: str,
+    phrase: str,
+    content: ft.Control,
+    on_tap: Tap,
+    *,
+    filled: bool = False,
+    height: float = KEY_HEIGHT,
+) -> ft.Control:
+    return button(
+        look, f"key-{key}", phrase, content, on_tap, height=height, expand=True, filled=filled
     )

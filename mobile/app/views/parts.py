@@ -76,7 +76,7 @@ def button(
             height=height,
             width=width,
             alignment=ft.Alignment.CENTER,
-            padding=ft.Padding.symmetric(horizontal=8, vertical=2),
+            padding=ft.Padding.symmetric(horizontal=4, vertical=2),
             bgcolor=colour or (palette.copper if filled else palette.key),
             border=ft.Border.all(3, palette.copper) if ring else None,
             border_radius=10,
@@ -84,6 +84,42 @@ def button(
             on_click=lambda _event: on_tap(),
         ),
     )
+
+
+def in_rows(controls: list[ft.Control], look: Look, gap: float = 6.0) -> list[ft.Control]:
+    """Controls of equal width, three in a row or two, as the screen allows."""
+    columns = 3 if look.roomy else 2
+    return [
+        ft.Row(controls[i : i + columns], spacing=gap) for i in range(0, len(controls), columns)
+    ]
+
+
+def two_lines(look: Look, title: str, value: str, filled: bool) -> ft.Control:
+    """A small title over its value, on a button."""
+    palette = look.palette
+    return ft.Column(
+        [
+            words(
+                look,
+                title,
+                look.small_size,
+                one_line=True,
+                colour=palette.on_copper if filled else palette.quiet,
+            ),
+            words(
+                look, value, look.body_size, bold=True, one_line=True, colour=on_fill(look, filled)
+            ),
+        ],
+        spacing=0,
+        tight=True,
+        alignment=ft.MainAxisAlignment.CENTER,
+        horizontal_alignment=ft.CrossAxisAlignment.CENTER,
+    )
+
+
+def field_height(look: Look) -> float:
+    """Height of a button with two lines [px]."""
+    return max(56.0, 2.9 * look.body_size * look.text_scale)
 
 
 def on_fill(look: Look, filled: bool) -> str:

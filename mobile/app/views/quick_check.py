@@ -15,7 +15,8 @@ from mobile.app.views.read_back import read_back
 from mobile.app.views.section_view import section_view
 from mobile.app.views.verdict_list import verdict_list
 
-SECTION_SHARE = 0.62
+SECTION_SHARE = 0.42
+LARGEST_SECTION = 340.0
 
 
 def quick_check(app: App, look: Look) -> ft.Control:
@@ -23,7 +24,7 @@ def quick_check(app: App, look: Look) -> ft.Control:
     head = ft.Column([*banners(app, look), answer_panel(app, look)], spacing=4, tight=True)
     details = ft.Column(_details(app, look), scroll=ft.ScrollMode.AUTO, expand=True, spacing=10)
     inner = ft.Container(content=details, padding=ft.Padding.symmetric(horizontal=12), expand=True)
-    pad = number_pad(app, look) if app.entry.open_field else leaf_pad(app, look)
+    pad = number_pad(app.keys(), look) if app.entry.open_field else leaf_pad(app, look)
     foot = ft.Container(content=pad, padding=ft.Padding.only(top=4, bottom=4))
     if look.wide:
         left = ft.Column([head, ft.Container(expand=True), foot], width=look.pane)
@@ -34,7 +35,7 @@ def quick_check(app: App, look: Look) -> ft.Control:
 def _details(app: App, look: Look) -> list[ft.Control]:
     width = (look.width - look.pane if look.wide else look.width) - 24
     picture = (
-        [section_view(app, look, width, min(width * SECTION_SHARE, 340.0))]
+        [section_view(app, look, width, min(width * SECTION_SHARE, LARGEST_SECTION))]
         if app.told.answer
         else []
     )

@@ -33,7 +33,6 @@ def _pass_on(app: App, line: str, look: Look) -> ft.Control:
             _action(look, "copy-link", text("say.copy_link"), ft.CopyToClipboard(link)),
         ],
         spacing=6,
-        wrap=True,
     )
 
 

@@ -19,9 +19,7 @@ SCREENS = {
     "about": ft.Icons.INFO_OUTLINE,
 }
 OTHERS = {"gauges": gauge_card_view, "shelf": shelf_editor, "about": about}
-PROBE_SIZE = 20.0
-PROBE_LINE = 23.0
-"""Height of a line of the bundled font at `PROBE_SIZE` and no scaling [px]."""
+WAYS_HEIGHT = 52.0
 
 
 @ft.component
@@ -31,16 +29,14 @@ def root(app: App) -> ft.Control:
         palette=DARK if app.dark else LIGHT,
         width=app.width,
         height=app.height,
-        text_scale=app.text_scale,
+        text_scale=app.page_state.text_scale,
     )
     return ft.Container(
         bgcolor=look.palette.ground,
         expand=True,
         content=ft.SafeArea(
             expand=True,
-            content=ft.Column(
-                [_probe(app), _screen(app, look), _ways(app, look)], expand=True, spacing=0
-            ),
+            content=ft.Column([_screen(app, look), _ways(app, look)], expand=True, spacing=0),
         ),
     )
 
@@ -55,39 +51,26 @@ def _screen(app: App, look: Look) -> ft.Control:
     )
 
 
-def _probe(app: App) -> ft.Control:
-    """A letter nobody sees: its height tells how much the system enlarges text."""
-    letter = ft.Text(
-        "M",
-        size=PROBE_SIZE,
-        opacity=0,
-        top=0,
-        on_size_change=lambda event: app.set_text_scale(event.height / PROBE_LINE),
-    )
-    return ft.Container(
-        height=0,
-        content=ft.Semantics(exclude_semantics=True, content=ft.Stack([letter])),
-    )
-
-
 def _ways(app: App, look: Look) -> ft.Control:
     return ft.Container(
         bgcolor=look.palette.panel,
-        content=ft.Row([_way(app, screen, look) for screen in SCREENS], spacing=0),
+        content=ft.Row(
+            [*(_way(app, screen, look) for screen in SCREENS), _unit(app, look)], spacing=0
+        ),
     )
 
 
 def _way(app: App, screen: str, look: Look) -> ft.Control:
     here = app.screen == screen
     tint = on_fill(look, here)
-    content: list[ft.Control] = [ft.Icon(SCREENS[screen], color=tint, size=22)]
-    content.append(
-        words(look, text(f"way.{screen}"), look.small_size, colour=tint, one_line=True, bold=here)
-    )
+    label = text(f"way.{screen}")
+    content: list[ft.Control] = [ft.Icon(SCREENS[screen], color=tint, size=24)]
+    if look.roomy:
+        content.append(words(look, label, look.small_size, colour=tint, one_line=True, bold=here))
     return button(
         look,
         f"way-{screen}",
-        text(f"way.{screen}"),
+        label,
         ft.Column(
             content,
             spacing=0,
@@ -96,9 +79,23 @@ def _way(app: App, screen: str, look: Look) -> ft.Control:
             horizontal_alignment=ft.CrossAxisAlignment.CENTER,
         ),
         lambda: app.go_to(screen),
-        height=max(52.0, 24 + 1.4 * look.small_size * look.text_scale + 6),
+        height=WAYS_HEIGHT,
         expand=True,
         filled=here,
         colour=None if here else look.palette.panel,
         selected=here,
+    )
+
+
+def _unit(app: App, look: Look) -> ft.Control:
+    unit = text("unit.mm" if app.entry.metric else "unit.in")
+    return button(
+        look,
+        "unit",
+        f"{unit}. {text('screen.unit_phrase')}",
+        words(look, unit, look.body_size, bold=True, one_line=True, colour=look.palette.copper),
+        app.switch_unit,
+        height=WAYS_HEIGHT,
+        expand=True,
+        colour=look.palette.panel,
     )

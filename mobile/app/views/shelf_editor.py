@@ -8,7 +8,7 @@ from mobile.app.state.own_leaves import leaves_field
 from mobile.app.state.sizes_list import parts_of
 from mobile.app.views.look import Look
 from mobile.app.views.number_pad import number_pad
-from mobile.app.views.parts import button, panel, words
+from mobile.app.views.parts import button, in_rows, panel, words
 
 
 def shelf_editor(app: App, look: Look) -> ft.Control:
@@ -43,14 +43,15 @@ def _list(app: App, field: str, sizes: tuple[str, ...], adds: str, look: Look) -
                     colour=look.palette.on_copper,
                 ),
             ],
-            tight=True,
+            alignment=ft.MainAxisAlignment.CENTER,
         ),
         lambda: app.open_pad(adds),
         filled=True,
+        expand=True,
     )
     chips = [_size(app, field, size, look) for size in sizes]
-    adding = [number_pad(app, look)] if app.entry.open_field == adds else []
-    return panel(look, ft.Row([*chips, add], wrap=True, spacing=6, run_spacing=6), *adding)
+    adding = [number_pad(app.keys(), look)] if app.entry.open_field == adds else []
+    return panel(look, *in_rows(chips, look), ft.Row([add]), *adding, gap=6)
 
 
 def _size(app: App, field: str, size: str, look: Look) -> ft.Control:
@@ -63,9 +64,9 @@ def _size(app: App, field: str, size: str, look: Look) -> ft.Control:
                 words(look, size, look.body_size, bold=True, one_line=True),
                 ft.Icon(ft.Icons.CLOSE, color=look.palette.ink, size=18),
             ],
-            tight=True,
             spacing=6,
+            alignment=ft.MainAxisAlignment.CENTER,
         ),
         lambda: app.drop_size(field, size),
-        colour=look.palette.key,
+        expand=True,
     )

@@ -1,0 +1,49 @@
+"""What the number pad types into, whatever the screen."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Keys:
+    """One field being typed.
+
+    Parameters
+    ----------
+    title
+        Name of the field.
+    typed
+        What has been typed so far.
+    told
+        How it is understood, or what to type.
+    press
+        Adds to what is typed.
+    erase
+        Takes the last key back.
+    clear
+        Takes everything back.
+    done
+        Closes the pad.
+    stacks
+        Whether a second leaf may be laid on the first.
+    """
+
+    title: str
+    typed: str
+    told: str
+    press: Callable[[str], None]
+    erase: Callable[[], None]
+    clear: Callable[[], None]
+    done: Callable[[], None]
+    stacks: bool = False
+
+
+def pressed(typing: str, kept: str, key: str) -> str:
+    """What stands after a key; the first key over a kept text with its unit starts anew."""
+    fresh = typing == kept and typing[-1:].isalpha()
+    return f"{'' if fresh else typing}{key}"
+
+
+def erased(typing: str) -> str:
+    """What stands after the last key is taken back, or the whole text with its unit."""
+    return "" if typing[-1:].isalpha() else typing[:-1]
