@@ -31,6 +31,13 @@ class Once(argparse.Action):
         setattr(namespace, self.dest, values)
 
 
+def filled(typed: str) -> str:
+    """An option's text; blank, it is refused rather than taken for left out."""
+    if not typed.strip():
+        raise argparse.ArgumentTypeError(text("command.blank"))
+    return typed
+
+
 def new_command(commands: Any, name: str) -> argparse.ArgumentParser:
     """Parser of command `name`, described by the text `command.<name>`."""
     about = text(f"command.{name}")

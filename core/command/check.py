@@ -13,7 +13,7 @@ from core.calc.quick_check import answer
 from core.calc.say import decides, marks, sentence
 from core.calc.shelf import ShelfRow
 from core.calc.suggestion import Suggestion
-from core.command.answer import Answer, Once, columns, new_command
+from core.command.answer import Answer, Once, columns, filled, new_command
 from core.forms.check_form import FIELDS, SEVERAL_TIMES, CheckForm, read_check
 from core.tables.half_widths import ASSUMED_HALF_WIDTHS
 from core.texts import text
@@ -31,10 +31,12 @@ def add_to(commands: Any) -> None:
         about = text(f"option.{field}")
         if field == "straightedge":
             assumed = f"{Length(ASSUMED_HALF_WIDTHS.straightedge):in} in"
-            parser.add_argument(f"--{field}", action=Once, nargs="?", const=assumed, help=about)
+            parser.add_argument(
+                f"--{field}", action=Once, type=filled, nargs="?", const=assumed, help=about
+            )
         else:
             action = "append" if field in SEVERAL_TIMES else Once
-            parser.add_argument(f"--{field}", action=action, help=about)
+            parser.add_argument(f"--{field}", action=action, type=filled, help=about)
     parser.add_argument("--closer", action="store_true", help=text("option.closer"))
     parser.set_defaults(run=run)
 

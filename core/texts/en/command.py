@@ -8,6 +8,7 @@ TEXTS: dict[str, str] = {
     "command.ratio": "Compression ratio with a sheet, what a thou of sheet is worth, and the sheet for a ratio.",
     "command.vee": "Intake faces, ports and end rails of a V engine whose heads go up or down.",
     "command.twice": "argument {option}: typed twice; type it once",
+    "command.blank": "nothing was typed; type a value or leave the option out",
     "command.json": "print one JSON object instead of a table",
     "option.go": "leaf or stack that goes: 0.011in, 11 thou, 0.28mm, 0.010in+0.0025in",
     "option.no-go": "leaf or stack that does not go",
