@@ -103,6 +103,7 @@ class JobIndex:
         self._journal = Journal(port, LIST, "")
         self._lines: dict[str, JobLine] = {}
         self._words: dict[str, str] = {}
+        self._rows: list[tuple[str, JobLine]] = []
         self._open: set[str] = set()
         self.backup_at: int | None = None
         self._entries = 0
@@ -156,6 +157,7 @@ class JobIndex:
         """Put these lines in place of all others."""
         self._lines = {line.id: line for line in lines}
         self._words.clear()
+        self._rows.clear()
         self.tidy(always=True)
 
     def tidy(self, *, always: bool = False) -> None:
@@ -172,15 +174,10 @@ class JobIndex:
 
     def search(self, query: str = "") -> tuple[JobLine, ...]:
         """Lines that hold every word of a query, last touched first."""
-        words = query.casefold().split()
-        if words and not self._words:
-            self._words = {line.id: line.words for line in self._lines.values()}
-        found = [
-            line
-            for line in self._lines.values()
-            if all(word in self._words[line.id] for word in words)
-        ]
-        return tuple(sorted(found, key=attrgetter("touched"), reverse=True))
+        rows = self._newest_first()
+        for word in query.casefold().split():
+            rows = [row for row in rows if word in row[0]]
+        return tuple([line for _, line in rows])
 
     def close(self) -> None:
         """Let go of the file."""
@@ -201,6 +198,7 @@ class JobIndex:
                 case ["none", str(job_id)]:
                     self._open.discard(job_id)
                     self._lines.pop(job_id, None)
+                    self._rows.clear()
                 case ["backup", int(at)]:
                     self.backup_at = at
                 case _:
@@ -209,5 +207,15 @@ class JobIndex:
     def _set(self, line: JobLine) -> None:
         self._lines[line.id] = line
         self._open.discard(line.id)
-        if self._words:
-            self._words[line.id] = line.words
+        self._words.pop(line.id, None)
+        self._rows.clear()
+
+    def _newest_first(self) -> list[tuple[str, JobLine]]:
+        """Lines with what a search looks through; made once after each change."""
+        if not self._rows:
+            for line in self._lines.values():
+                if line.id not in self._words:
+                    self._words[line.id] = line.words
+            newest = sorted(self._lines.values(), key=attrgetter("touched"), reverse=True)
+            self._rows = [(self._words[line.id], line) for line in newest]
+        return self._rows
