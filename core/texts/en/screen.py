@@ -3,8 +3,9 @@
 TEXTS: dict[str, str] = {
     "way.check": "Check",
     "way.gauges": "Gauges",
-    "way.shelf": "Shelf",
-    "way.about": "Cautions",
+    "way.more": "More",
+    "way.shelf": "Shelf and leaves",
+    "way.about": "Cautions, limits, this device",
     "screen.tap_a_leaf": "Tap the leaf that goes, then the one that does not.",
     "screen.no_shelf": "No sheet on the shelf yet: add one under Shelf.",
     "screen.add_shelf": "Add sheets to the shelf to get one to run.",

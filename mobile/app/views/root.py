@@ -8,6 +8,7 @@ from mobile.app.theme import DARK, LIGHT
 from mobile.app.views.about import about
 from mobile.app.views.gauge_card import gauge_card_view
 from mobile.app.views.look import Look
+from mobile.app.views.more import more
 from mobile.app.views.parts import button, on_fill, words
 from mobile.app.views.quick_check import quick_check
 from mobile.app.views.shelf_editor import shelf_editor
@@ -15,10 +16,16 @@ from mobile.app.views.shelf_editor import shelf_editor
 SCREENS = {
     "check": ft.Icons.STRAIGHTEN,
     "gauges": ft.Icons.CHECKLIST,
-    "shelf": ft.Icons.LAYERS_OUTLINED,
-    "about": ft.Icons.INFO_OUTLINE,
+    "more": ft.Icons.MORE_HORIZ,
 }
-OTHERS = {"gauges": gauge_card_view, "shelf": shelf_editor, "about": about}
+OTHERS = {
+    "gauges": gauge_card_view,
+    "more": more,
+    "shelf": shelf_editor,
+    "about": about,
+}
+WAY_OF = {"shelf": "more", "about": "more"}
+"""The way that leads to a screen without a way of its own."""
 WAYS_HEIGHT = 52.0
 
 
@@ -61,7 +68,7 @@ def _ways(app: App, look: Look) -> ft.Control:
 
 
 def _way(app: App, screen: str, look: Look) -> ft.Control:
-    here = app.screen == screen
+    here = WAY_OF.get(app.screen, app.screen) == screen
     tint = on_fill(look, here)
     label = text(f"way.{screen}")
     content: list[ft.Control] = [ft.Icon(SCREENS[screen], color=tint, size=24)]
