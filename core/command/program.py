@@ -7,12 +7,12 @@ import sys
 from collections.abc import Sequence
 from typing import NoReturn
 
-from core.command import check, choose, clamp, gauges, ratio, vee
+from core.command import check, choose, clamp, cut, gauges, heights, ratio, vee
 from core.errors import InputError
 from core.texts import text
 
 NEGATIVE_NUMBER = re.compile(r"[-−][\d.,]")
-COMMANDS = (check, choose, clamp, gauges, ratio, vee)
+COMMANDS = (check, choose, clamp, cut, gauges, heights, ratio, vee)
 
 
 class OneLineParser(argparse.ArgumentParser):

@@ -1,0 +1,238 @@
+"""`heights`: heights of single wires from a file of readings on one wire and across two."""
+
+import argparse
+import math
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from core.calc.pair_heights import Between, Heights, Undetermined, WireHeight, between, heights
+from core.command.answer import Answer, columns, new_command
+from core.errors import refuse
+from core.forms.readings_file import ReadingsFile, Rocked, read_readings
+from core.tables.half_widths import ASSUMED_HALF_WIDTHS
+from core.texts import text
+from core.texts.length import Length
+from core.uncertain import coverage_factor
+
+RANGE_LEVEL = 0.95
+LIFTED_ABOVE = 0.5
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Crossing:
+    """A wire passed over by a straightedge across two others.
+
+    Parameters
+    ----------
+    found
+        How far it stands above their line; none where that is not determined.
+    rocked
+        Whether the straightedge was said to rock.
+    """
+
+    reading: str
+    first: str
+    second: str
+    over: str
+    found: Between | None
+    rocked: bool
+
+    @property
+    def outcome(self) -> str:
+        """Whether the heights found say the same as the straightedge."""
+        if self.found is None:
+            return "unknown"
+        lifts = self.found.p_above > LIFTED_ABOVE
+        if self.rocked:
+            return "rocks" if lifts else "should-not-rock"
+        return "lifted" if lifts else "clear"
+
+
+def add_to(commands: Any) -> None:
+    """Declare the command."""
+    parser = new_command(commands, "heights")
+    parser.formatter_class = argparse.RawDescriptionHelpFormatter
+    limits = ASSUMED_HALF_WIDTHS
+    parser.epilog = text("heights.file.form", leaf=Length(limits.leaf),
+                         straightedge=Length(limits.straightedge))
+    parser.add_argument("readings", metavar="READINGS.json", help=text("heights.option.readings"))
+    parser.set_defaults(run=run)
+
+
+def run(options: argparse.Namespace) -> Answer:
+    """Answer the readings of one file."""
+    file = read_readings(_content(options.readings))
+    found = heights(file.wires, file.readings, file.leaf_u)
+    crossings = _crossings(file, found)
+    return Answer(data=as_data(file, found, crossings), table=_table(file, found, crossings))
+
+
+def _content(path: str) -> str:
+    try:
+        return Path(path).read_text(encoding="utf-8-sig")
+    except UnicodeDecodeError:
+        raise refuse("READINGS.json", "heights.file.not_utf8", path=path) from None
+    except (OSError, ValueError):
+        raise refuse("READINGS.json", "heights.file.not_read", path=path) from None
+
+
+def _crossings(file: ReadingsFile, found: Heights) -> tuple[Crossing, ...]:
+    """Wires passed over; one reading or one rocking straightedge says it once for each."""
+    pairs = [(each.name, each.first, each.second, False) for each in file.readings]
+    pairs += [(each.name, each.first, each.second, True) for each in file.rocked]
+    return tuple(
+        Crossing(
+            reading=name, first=first, second=second, over=over, rocked=rocked,
+            found=between(found, first, second, over, float(part)),
+        )
+        for name, first, second, rocked in pairs
+        if second is not None
+        for over, part in file.crossed_between(first, second)
+    )
+
+
+def as_data(
+    file: ReadingsFile, found: Heights, crossings: tuple[Crossing, ...]
+) -> dict[str, Any]:
+    """The JSON object."""
+    return {
+        "heights": [_wire(each) for each in found.wires],
+        "undetermined": [_group(each) for each in found.undetermined],
+        "correlation": {"wires": list(found.determined), "matrix": _correlations(found)},
+        "leaf_error_mm": {"value": found.leaf_error[0], "u": found.leaf_error[1]},
+        "scatter": {
+            "chi_square": found.chi2,
+            "degrees_of_freedom": found.dof,
+            "probability": found.p,
+            "agreement": found.agreement,
+            "said": text(f"heights.agreement.{found.agreement}"),
+        },
+        "readings": [
+            {
+                "name": each.reading.name,
+                "value_mm": each.reading.value,
+                "u_mm": each.reading.u,
+                "fitted_mm": each.fitted,
+                "normalised": each.normalised,
+                "suspect": each.suspect,
+                "outside_span": each.reading.outside,
+            }
+            for each in found.residuals
+        ],
+        "passed_over": [_crossing(each) for each in crossings],
+        "rocked": [_rocked(each, crossings) for each in file.rocked],
+        "assumed": [str(each) for each in file.assumed],
+        "caution": text("caution.main"),
+    }
+
+
+def _wire(wire: WireHeight) -> dict[str, Any]:
+    if wire.height is None or wire.u is None:
+        return {"wire": wire.name, "status": "undetermined"}
+    reach = coverage_factor(RANGE_LEVEL, math.inf) * wire.u
+    return {
+        "wire": wire.name,
+        "status": "determined",
+        "height_mm": wire.height,
+        "u_mm": wire.u,
+        "low_mm": wire.height - reach,
+        "high_mm": wire.height + reach,
+    }
+
+
+def _group(group: Undetermined) -> dict[str, Any]:
+    return {
+        "wires": list(group.names),
+        "free": {name: float(move) for name, move in group.free},
+        "said": _group_text(group),
+    }
+
+
+def _group_text(group: Undetermined) -> str:
+    if len(group.free) == 1:
+        return text("heights.unread", wire=group.names[0])
+    up = ", ".join(name for name, move in group.free if move > 0)
+    down = ", ".join(name for name, move in group.free if move < 0)
+    key = "heights.see_saw" if down else "heights.together"
+    return text(key, wires=", ".join(group.names), up=up, down=down)
+
+
+def _correlations(found: Heights) -> list[list[float]]:
+    names = found.determined
+    return [[found.correlation(a, b) for b in names] for a in names]
+
+
+def _crossing(crossing: Crossing) -> dict[str, Any]:
+    found = crossing.found
+    return {
+        "reading": crossing.reading,
+        "over": crossing.over,
+        "outcome": crossing.outcome,
+        "above_line_mm": found.margin if found else None,
+        "u_mm": found.u if found else None,
+        "probability_above": found.p_above if found else None,
+    }
+
+
+def _rocked(rocked: Rocked, crossings: tuple[Crossing, ...]) -> dict[str, Any]:
+    over = [each.over for each in crossings if each.rocked and each.reading == rocked.name]
+    return {"name": rocked.name, "across": [rocked.first, rocked.second], "over": over,
+            "said": _rocked_text(rocked, over)}
+
+
+def _rocked_text(rocked: Rocked, over: list[str]) -> str:
+    key = "heights.rocked" if over else "heights.rocked_over_nothing"
+    return text(key, first=rocked.first, second=rocked.second, over=", ".join(over))
+
+
+def _table(file: ReadingsFile, found: Heights, crossings: tuple[Crossing, ...]) -> str:
+    parts = [
+        columns([_cells(each) for each in found.wires]),
+        "\n".join(_group_text(each) for each in found.undetermined),
+        _scatter_text(found),
+        "\n".join(_suspects(found)),
+        "\n".join(_rocked_text(each, [c.over for c in crossings
+                                      if c.rocked and c.reading == each.name])
+                  for each in file.rocked),
+        "\n".join(_crossing_text(each) for each in crossings if each.outcome != "clear"),
+        "\n".join(str(each) for each in file.assumed),
+        text("caution.main"),
+    ]
+    return "\n\n".join(part for part in parts if part)
+
+
+def _cells(wire: WireHeight) -> tuple[str, str, str]:
+    if wire.height is None or wire.u is None:
+        return wire.name, text("heights.undetermined"), ""
+    return (wire.name, text("heights.height", value=Length(wire.height)),
+            text("heights.spread", u=Length(wire.u)))
+
+
+def _scatter_text(found: Heights) -> str:
+    said = text(f"heights.agreement.{found.agreement}")
+    if found.p is None:
+        return said
+    return text("heights.scatter", chi2=found.chi2, dof=found.dof, p=found.p, said=said)
+
+
+def _suspects(found: Heights) -> list[str]:
+    lines = [
+        text("heights.suspect", name=each.reading.name, value=Length(each.reading.value),
+             fitted=Length(each.fitted))
+        for each in found.residuals
+        if each.suspect
+    ]
+    return lines + [
+        text("heights.outside", name=each.reading.name)
+        for each in found.residuals
+        if each.reading.outside
+    ]
+
+
+def _crossing_text(crossing: Crossing) -> str:
+    margin = Length(crossing.found.margin if crossing.found else 0.0)
+    sure = crossing.found.p_above if crossing.found else 0.0
+    return text(f"heights.crossing.{crossing.outcome}", reading=crossing.reading,
+                over=crossing.over, first=crossing.first, second=crossing.second,
+                margin=margin, sure=sure)
