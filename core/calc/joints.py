@@ -44,6 +44,16 @@ class Datum:
         turned = self.direction - bearing if self.clockwise else bearing - self.direction
         return turned % TURN
 
+    def bearing(self, angle: Radian) -> Radian:
+        """Direction on the layout of an angle from the datum [rad].
+
+        Parameters
+        ----------
+        angle
+            From the datum [rad].
+        """
+        return self.direction - angle if self.clockwise else self.direction + angle
+
     def clock(self, bearing: Radian) -> int:
         """Hour of a clock whose 12 is the datum, 1 to 12.
 

@@ -2,51 +2,20 @@
 
 import argparse
 import math
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from core.calc.pair_heights import Between, Heights, Undetermined, WireHeight, between, heights
+from core.calc.pair_heights import Heights, Undetermined, WireHeight, heights
+from core.calc.passed_over import Crossing, Laid, Outcome, crossings
 from core.command.answer import Answer, columns, new_command
 from core.errors import refuse
-from core.forms.readings_file import ReadingsFile, Rocked, read_readings
+from core.forms.readings_file import ReadingsFile, read_readings
 from core.tables.half_widths import ASSUMED_HALF_WIDTHS
 from core.texts import text
 from core.texts.length import Length
 from core.uncertain import coverage_factor
 
 RANGE_LEVEL = 0.95
-LIFTED_ABOVE = 0.5
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Crossing:
-    """A wire passed over by a straightedge across two others.
-
-    Parameters
-    ----------
-    found
-        How far it stands above their line; none where that is not determined.
-    rocked
-        Whether the straightedge was said to rock.
-    """
-
-    reading: str
-    first: str
-    second: str
-    over: str
-    found: Between | None
-    rocked: bool
-
-    @property
-    def outcome(self) -> str:
-        """Whether the heights found say the same as the straightedge."""
-        if self.found is None:
-            return "unknown"
-        lifts = self.found.p_above > LIFTED_ABOVE
-        if self.rocked:
-            return "rocks" if lifts else "should-not-rock"
-        return "lifted" if lifts else "clear"
 
 
 def add_to(commands: Any) -> None:
@@ -64,8 +33,8 @@ def run(options: argparse.Namespace) -> Answer:
     """Answer the readings of one file."""
     file = read_readings(_content(options.readings))
     found = heights(file.wires, file.readings, file.leaf_u)
-    crossings = _crossings(file, found)
-    return Answer(data=as_data(file, found, crossings), table=_table(file, found, crossings))
+    passed = crossings(found, file.laid, file.places)
+    return Answer(data=as_data(file, found, passed), table=_table(file, found, passed))
 
 
 def _content(path: str) -> str:
@@ -77,23 +46,8 @@ def _content(path: str) -> str:
         raise refuse("READINGS.json", "heights.file.not_read", path=path) from None
 
 
-def _crossings(file: ReadingsFile, found: Heights) -> tuple[Crossing, ...]:
-    """Wires passed over; one reading or one rocking straightedge says it once for each."""
-    pairs = [(each.name, each.first, each.second, False) for each in file.readings]
-    pairs += [(each.name, each.first, each.second, True) for each in file.rocked]
-    return tuple(
-        Crossing(
-            reading=name, first=first, second=second, over=over, rocked=rocked,
-            found=between(found, first, second, over, float(part)),
-        )
-        for name, first, second, rocked in pairs
-        if second is not None
-        for over, part in file.crossed_between(first, second)
-    )
-
-
 def as_data(
-    file: ReadingsFile, found: Heights, crossings: tuple[Crossing, ...]
+    file: ReadingsFile, found: Heights, passed: tuple[Crossing, ...]
 ) -> dict[str, Any]:
     """The JSON object."""
     return {
@@ -120,8 +74,8 @@ def as_data(
             }
             for each in found.residuals
         ],
-        "passed_over": [_crossing(each) for each in crossings],
-        "rocked": [_rocked(each, crossings) for each in file.rocked],
+        "passed_over": [_crossing(each) for each in passed],
+        "rocked": [_rocked(each, passed) for each in file.rocked],
         "assumed": [str(each) for each in file.assumed],
         "caution": text("caution.main"),
     }
@@ -166,7 +120,7 @@ def _correlations(found: Heights) -> list[list[float]]:
 def _crossing(crossing: Crossing) -> dict[str, Any]:
     found = crossing.found
     return {
-        "reading": crossing.reading,
+        "reading": crossing.laid.name,
         "over": crossing.over,
         "outcome": crossing.outcome,
         "above_line_mm": found.margin if found else None,
@@ -175,27 +129,27 @@ def _crossing(crossing: Crossing) -> dict[str, Any]:
     }
 
 
-def _rocked(rocked: Rocked, crossings: tuple[Crossing, ...]) -> dict[str, Any]:
-    over = [each.over for each in crossings if each.rocked and each.reading == rocked.name]
+def _rocked(rocked: Laid, passed: tuple[Crossing, ...]) -> dict[str, Any]:
+    over = [each.over for each in passed if each.laid == rocked]
     return {"name": rocked.name, "across": [rocked.first, rocked.second], "over": over,
             "said": _rocked_text(rocked, over)}
 
 
-def _rocked_text(rocked: Rocked, over: list[str]) -> str:
+def _rocked_text(rocked: Laid, over: list[str]) -> str:
     key = "heights.rocked" if over else "heights.rocked_over_nothing"
     return text(key, first=rocked.first, second=rocked.second, over=", ".join(over))
 
 
-def _table(file: ReadingsFile, found: Heights, crossings: tuple[Crossing, ...]) -> str:
+def _table(file: ReadingsFile, found: Heights, passed: tuple[Crossing, ...]) -> str:
     parts = [
         columns([_cells(each) for each in found.wires]),
         "\n".join(_group_text(each) for each in found.undetermined),
         _scatter_text(found),
         "\n".join(_suspects(found)),
-        "\n".join(_rocked_text(each, [c.over for c in crossings
-                                      if c.rocked and c.reading == each.name])
+        "\n".join(_rocked_text(each, [c.over for c in passed
+                                      if c.laid == each])
                   for each in file.rocked),
-        "\n".join(_crossing_text(each) for each in crossings if each.outcome != "clear"),
+        "\n".join(_crossing_text(each) for each in passed if each.outcome is not Outcome.CLEAR),
         "\n".join(str(each) for each in file.assumed),
         text("caution.main"),
     ]
@@ -233,6 +187,6 @@ def _suspects(found: Heights) -> list[str]:
 def _crossing_text(crossing: Crossing) -> str:
     margin = Length(crossing.found.margin if crossing.found else 0.0)
     sure = crossing.found.p_above if crossing.found else 0.0
-    return text(f"heights.crossing.{crossing.outcome}", reading=crossing.reading,
-                over=crossing.over, first=crossing.first, second=crossing.second,
+    return text(f"heights.crossing.{crossing.outcome}", reading=crossing.laid.name,
+                over=crossing.over, first=crossing.laid.first, second=crossing.laid.second,
                 margin=margin, sure=sure)

@@ -12,6 +12,7 @@ from fractions import Fraction
 from typing import Any, NoReturn, TypeVar
 
 from core.calc.pair_heights import Reading
+from core.calc.passed_over import Laid
 from core.calc.straightedge import FINEST_PART, part_of_span
 from core.errors import Fault, InputError, fault, refuse
 from core.tables.half_widths import ASSUMED_HALF_WIDTHS, HalfWidths
@@ -44,15 +45,6 @@ INSTRUMENTS = ("caliper", "indicator")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Rocked:
-    """A straightedge across two wires that rocked on one between them."""
-
-    name: str
-    first: str
-    second: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class ReadingsFile:
     """What a file of readings says.
 
@@ -62,6 +54,8 @@ class ReadingsFile:
         Every wire, in the order of the file.
     places
         Where wires are crossed, along the straightedge, as far as known [mm].
+    rocked
+        Straightedges that rocked.
     leaf_u
         Standard uncertainty of the error that all leaves share [mm].
     assumed
@@ -71,21 +65,19 @@ class ReadingsFile:
     wires: tuple[str, ...]
     places: Mapping[str, Millimetre]
     readings: tuple[Reading, ...]
-    rocked: tuple[Rocked, ...]
+    rocked: tuple[Laid, ...]
     leaf_u: Millimetre
     assumed: tuple[Sentence, ...]
 
-    def crossed_between(self, first: str, second: str) -> tuple[tuple[str, Fraction], ...]:
-        """Wires that a straightedge across two others passes over, each with its part of span."""
-        if not {first, second} <= set(self.places):
-            return ()
-        ends = self.places[first], self.places[second]
-        parts = {
-            wire: part_of_span(*ends, at)
-            for wire, at in self.places.items()
-            if wire not in (first, second) and ends[0] != ends[1]
-        }
-        return tuple((wire, part) for wire, part in parts.items() if 0 < part < 1)
+    @property
+    def laid(self) -> tuple[Laid, ...]:
+        """Every straightedge laid, those that rocked last."""
+        across = (
+            Laid(name=each.name, first=each.first, second=each.second)
+            for each in self.readings
+            if each.second is not None
+        )
+        return (*across, *self.rocked)
 
 
 def read_readings(content: str, half_widths: HalfWidths = ASSUMED_HALF_WIDTHS) -> ReadingsFile:
@@ -157,7 +149,7 @@ class _File:
             wires=wires,
             places=self.places,
             readings=tuple(each for each in read if isinstance(each, Reading)),
-            rocked=tuple(each for each in read if isinstance(each, Rocked)),
+            rocked=tuple(each for each in read if isinstance(each, Laid)),
             leaf_u=rectangular(leaf_half) if self.leaves_used else 0.0,
             assumed=self._assumed(leaf is None, straightedge is None),
         )
@@ -210,7 +202,7 @@ class _File:
 
     def _reading(
         self, entry: dict[str, Any], name: str, wires: Sequence[str], straightedge: Millimetre
-    ) -> Reading | Rocked | None:
+    ) -> Reading | Laid | None:
         self._refuse_unknown(entry, READING_KEYS, name)
         on = self._on(entry, name, wires)
         if on is None:
@@ -244,7 +236,7 @@ class _File:
 
     def _rocked(
         self, entry: dict[str, Any], name: str, called: str, on: tuple[str, ...]
-    ) -> Rocked | None:
+    ) -> Laid | None:
         others = sorted(set(entry) - {"rocks", "across", "name"})
         if len(on) == 1 or entry["rocks"] is not True or others:
             self._add(name, "heights.file.rocks")
@@ -252,7 +244,7 @@ class _File:
         if not set(on) <= set(self.places):
             self._add(name, "heights.file.rocks_where")
             return None
-        return Rocked(name=called, first=on[0], second=on[1])
+        return Laid(name=called, first=on[0], second=on[1], rocked=True)
 
     def _part(self, entry: dict[str, Any], name: str, on: tuple[str, ...]) -> Fraction | None:
         """Where along the span the leaf was; the middle unless said."""

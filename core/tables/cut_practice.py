@@ -114,6 +114,22 @@ class JointPractice:
     reach: Number = 1.5
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EvenPractice:
+    """How even the heights must be.
+
+    Parameters
+    ----------
+    proud
+        A place this far over the median of its ring is a proud spot [mm].
+    bank
+        Largest difference of the rings' medians within a bank [mm].
+    """
+
+    proud: Millimetre = 0.001 * INCH
+    bank: Millimetre = 0.001 * INCH
+
+
 CUT = CutPractice()
 CUT_SOURCE: Source = ASSUMED
 LAND = LandPractice()
@@ -126,3 +142,6 @@ WIRE = WirePractice()
 WIRE_SOURCE: Source = ASSUMED
 JOINT = JointPractice()
 JOINT_SOURCE: Source = PRACTICE
+EVEN = EvenPractice()
+PROUD_SOURCE: Source = MEMORY
+BANK_SOURCE: Source = PRACTICE

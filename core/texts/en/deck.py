@@ -25,4 +25,11 @@ TEXTS: dict[str, str] = {
     "deck.joint.clockwise": "Angles run clockwise, looking down on the deck.",
     "deck.joint.counterclockwise": "Angles run against the clock, looking down on the deck.",
     "deck.joint.without": "Cylinder {cylinder}: no bolt is off the bridge and away from the next joint; choose the place at the stand.",
+    "deck.no_such_cylinder": "this bank has no such cylinder; choose one of its list",
+    "check.even-ring": "Even round the ring",
+    "check.even-bank": "Even along the bank",
+    "word.even": "EVEN",
+    "word.uneven": "UNEVEN",
+    "word.proud": "PROUD SPOT",
+    "word.low-place": "LOW PLACE",
 }
