@@ -5,6 +5,7 @@ may be the old or the new ones.
 """
 
 import errno
+import itertools
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -38,7 +39,10 @@ class Medium:
         self.durable, self.pending = self.content, []
 
     def after_power_cut(self) -> Iterator[bytes]:
-        """Every content that may be found: each number of changes kept, the next torn anywhere."""
+        """Every content that may be found: any choice of changes kept, or one torn anywhere."""
+        for count in range(len(self.pending)):
+            for chosen in itertools.combinations(self.pending, count):
+                yield apply(self.durable, list(chosen))
         for kept in range(len(self.pending) + 1):
             before = apply(self.durable, self.pending[:kept])
             yield before

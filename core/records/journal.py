@@ -10,7 +10,7 @@ from typing import Any
 from core.errors import DamagedFile, NewerFormat
 from core.records.codec import FORMAT, from_bytes, to_bytes
 from core.records.event import Json
-from core.records.lines import END, Line, Scan, scan, write_line
+from core.records.lines import Line, Scan, scan, write_line
 from core.records.port import Port
 from core.texts import text
 from core.texts.sentence import Sentence
@@ -63,7 +63,7 @@ class Journal:
         self._check_title(found)
         batches, unreadable = _parse(found.lines)
         self._number = max((line.number for line in found.lines), default=-1) + 1
-        self._mended = None if hopeless else _mend(data, found.torn)
+        self._mended = data[: len(data) - found.torn] if found.torn and not hopeless else None
         self.told = tuple(self._notices(found, unreadable))
         return batches
 
@@ -157,10 +157,3 @@ def _parse(lines: tuple[Line, ...]) -> tuple[list[Json], list[int]]:
         except ValueError:
             unreadable.append(line.number)
     return batches, unreadable
-
-
-def _mend(data: bytes, torn: int) -> bytes | None:
-    """Content to continue from, where the file as it stands cannot simply be appended to."""
-    if torn:
-        return data[: len(data) - torn]
-    return None if data.endswith(END) or not data else data + END

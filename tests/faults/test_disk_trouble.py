@@ -193,6 +193,21 @@ def test_a_replacing_write_that_fails_at_any_call_loses_nothing(error, counted):
     counted(f"{error.__name__} disk while replacing, both homes: {outcomes} outcomes, none lost")
 
 
+@pytest.mark.parametrize("kind", [FakeDisk, FakeFolder])
+def test_what_is_left_of_a_long_failed_entry_never_follows_a_short_one(kind):
+    place = kind()
+    port = port_of(place)
+    port.append(b"kept,")
+    place.faults.fail = at_call(len(place.faults.calls), broken())
+    with pytest.raises(NotSaved):
+        port.append(b"a long entry that was not saved,")
+    place.faults.fail = lambda now, call: None
+    port.append(b"short")
+    assert port.read() == b"kept,short"
+    for after in place.after_power_cut("notes"):
+        assert port_of(after).read() == b"kept,short"
+
+
 def port_of(place):
     if isinstance(place, FakeDisk):
         return FilePort(Path("notes"), place)
