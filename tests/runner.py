@@ -2,7 +2,8 @@
 
 Without options: every test, with a tenth of the long counts. `--long`: the full counts. `--all`:
 also fails for parts that this machine cannot run. `--lint`: style, types, layers. `--bench`: the
-figures, each beside its peer; names after it choose among them. Other arguments go to pytest.
+figures, each beside its peer; names after it choose among them. `--readme`: bring the parts of
+README.md that the program makes up to date. Other arguments go to pytest.
 """
 
 import importlib
@@ -26,7 +27,16 @@ def main(arguments: list[str]) -> int:
         return lint()
     if "--bench" in arguments:
         return bench([each for each in arguments if not each.startswith("-")])
+    if "--readme" in arguments:
+        return readme()
     return test(arguments)
+
+
+def readme() -> int:
+    from tests.readme import write
+
+    write()
+    return 0
 
 
 def lint() -> int:

@@ -19,7 +19,7 @@ class Agreement(StrEnum):
 
 
 def survival(chi2: Number, dof: int) -> Number:
-    """Probability that chi-square is at least `chi2` by chance.
+    """Probability that chi-square is at least `chi2` by chance [1].
 
     Parameters
     ----------

@@ -226,12 +226,22 @@ def _random_term(preload: Preload, independent: Number) -> Term:
 
 
 def clamp_force(preload: Preload, count: Number) -> Callable[..., Newton]:
-    """Clamp of `count` fasteners [1] as a function of the values of `clamp_terms`."""
+    """Clamp [N] of `count` fasteners [1] as a function of the values of `clamp_terms`.
+
+    Source
+    ------
+    *derived*: every fastener at the same preload.
+    """
     return lambda *values: count * preload.force(*values[:-1]) * values[-1]
 
 
 def pressure_term(pressure: PeakPressure) -> Term:
-    """Peak pressure as an input."""
+    """Peak pressure as an input.
+
+    Source
+    ------
+    As the pressure says; its limit of error rectangular, JCGM 100:2008 (GUM), 4.3.7.
+    """
     return Term(
         name=text("clamp.term.pressure"),
         value=pressure.value,
@@ -242,7 +252,12 @@ def pressure_term(pressure: PeakPressure) -> Term:
 
 
 def wire_terms(cylinder: Cylinder) -> tuple[Term, Term]:
-    """Height and diameter of the wire as inputs."""
+    """Height and diameter of the wire as inputs.
+
+    Source
+    ------
+    As typed; the limit of error of the wire rectangular, JCGM 100:2008 (GUM), 4.3.7.
+    """
     height = Term(
         name=text("clamp.term.height"),
         value=cylinder.height,
@@ -283,7 +298,12 @@ def bedding_load(
 
 
 def single_fastener_terms(preload: Preload) -> tuple[Term, ...]:
-    """What the load of one fastener rests on."""
+    """What the load of one fastener rests on.
+
+    Source
+    ------
+    As the preload says.
+    """
     return (*preload.terms, _random_term(preload, 1.0))
 
 

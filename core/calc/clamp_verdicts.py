@@ -50,7 +50,12 @@ class Judgement:
 
 
 def deciding_input(explained: Explained) -> tuple[Term, Number]:
-    """The input that brings most of the spread, and its share of the variance [1]."""
+    """The input that brings most of the spread, and its share of the variance [1].
+
+    Source
+    ------
+    JCGM 100:2008 (GUM), 5.1.2: shares of the combined variance.
+    """
     pairs = zip(explained.terms, explained.shares, strict=True)
     return max(pairs, key=lambda pair: pair[1])
 

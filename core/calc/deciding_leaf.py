@@ -128,7 +128,12 @@ def _next(question: Question, stack: Stack) -> NextLeaf:
 
 
 def separating(question: Question, leaf_set: LeafSet) -> tuple[Stack, ...]:
-    """Leaves of the bracket that have different outcomes on their two sides, thinnest first."""
+    """Leaves of the bracket that have different outcomes on their two sides, thinnest first.
+
+    Source
+    ------
+    *derived* from the limits of practice.
+    """
     possible, inside = _possible(question), _inside(question, leaf_set)
     edges = [question.low, *(stack.marked for stack in inside), question.high]
     gaps = [possible.between(low, high) for low, high in pairwise(edges)]

@@ -252,7 +252,12 @@ def _along(along: Along, bores: int, spacing: Millimetre) -> Sequence[Millimetre
 
 
 def distance(a: Bore | Hole, b: Bore | Hole) -> Millimetre:
-    """Distance of two centres [mm]."""
+    """Distance of two centres [mm].
+
+    Source
+    ------
+    *derived*: Pythagoras.
+    """
     return math.hypot(a.x - b.x, a.y - b.y)
 
 

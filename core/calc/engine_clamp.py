@@ -76,6 +76,10 @@ def engine_clamp(joint: Joint, cylinders: Sequence[Cylinder], rules: Rules = RUL
     ------
     InputError
         If a size cannot be calculated, each named.
+
+    Source
+    ------
+    As each load and verdict says.
     """
     check_sizes(joint, cylinders)
     preload = joint.tightening.preload(joint.fastener)

@@ -42,7 +42,12 @@ class FastenerShare:
 
 
 def counted(count: Number) -> FastenerShare:
-    """Share known only as a number a cylinder [1], as if all were whole."""
+    """Share known only as a number a cylinder [1], as if all were whole.
+
+    Source
+    ------
+    *assumed*.
+    """
     return FastenerShare(count=count, independent=count)
 
 

@@ -55,6 +55,10 @@ def read_thread(typed: str, field: str) -> Thread:
     InputError
         If it is no designation, or no thread of a cylinder head.
 
+    Source
+    ------
+    Designations of ISO 261 and ASME B1.1, *from memory*.
+
     Examples
     --------
     >>> thread = read_thread("M12", "thread")
@@ -159,6 +163,10 @@ def standard_fastener(thread: Thread, grade: str, field: str) -> Fastener:
     ------
     InputError
         If the standard has no such grade for this thread.
+
+    Source
+    ------
+    The standard of the grade, as its row says.
     """
     row = find_grade(grade, thread.form, thread.diameter)
     if row is None:
@@ -174,7 +182,12 @@ def _no_such_grade(thread: Thread, grade: str, field: str) -> InputError:
 
 
 def own_fastener(thread: Thread, proof_strength: Megapascal, source: Source) -> Fastener:
-    """Fastener with its maker's proof strength [MPa]."""
+    """Fastener with its maker's proof strength [MPa].
+
+    Source
+    ------
+    The fastener's maker.
+    """
     return Fastener(
         thread=thread, area=stress_area(thread), proof_strength=proof_strength, source=source
     )

@@ -126,7 +126,12 @@ def lands(rings: Rings, practice: LandPractice = LAND) -> tuple[Land, ...]:
 
 
 def tight_spots(rings: Rings, practice: LandPractice = LAND) -> tuple[Land, ...]:
-    """Lands that are narrower than practice leaves, the worst first."""
+    """Lands that are narrower than practice leaves, the worst first.
+
+    Source
+    ------
+    *common practice, no source*.
+    """
     return tuple(land for land in lands(rings, practice) if land.tight)
 
 

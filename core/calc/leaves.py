@@ -17,7 +17,13 @@ NANOMETRE = 1e6
 
 @dataclass(frozen=True, slots=True)
 class Stack:
-    """One leaf, or up to three laid on each other, thickest first [mm]."""
+    """One leaf, or up to three laid on each other.
+
+    Parameters
+    ----------
+    leaves
+        What is marked on each, thickest first [mm].
+    """
 
     leaves: tuple[Millimetre, ...]
 
@@ -53,6 +59,10 @@ def stacks(leaf_set: LeafSet) -> tuple[Stack, ...]:
     """Every thickness the set can make, thinnest first.
 
     Each is made of the fewest leaves, and of these the stack whose thinnest leaf is the stiffest.
+
+    Source
+    ------
+    *common practice, no source*: few leaves, and none that bends.
     """
     best: dict[int, Stack] = {}
     for stack in _every_stack(leaf_set):
@@ -73,11 +83,31 @@ def _handier(one: Stack, other: Stack) -> bool:
 
 
 def largest_not_above(leaf_set: LeafSet, limit: Millimetre) -> Stack | None:
-    """Thickest stack that is not thicker than `limit` [mm]; a tie counts as not thicker."""
+    """Thickest stack that is not thicker than a limit; a tie counts as not thicker.
+
+    Parameters
+    ----------
+    limit
+        Limit, against what is marked [mm].
+
+    Source
+    ------
+    *derived*.
+    """
     fitting = [stack for stack in stacks(leaf_set) if stack.marked <= limit + 1e-6]
     return fitting[-1] if fitting else None
 
 
 def smallest_not_below(leaf_set: LeafSet, limit: Millimetre) -> Stack | None:
-    """Thinnest stack that is not thinner than `limit` [mm]; a tie counts as not thinner."""
+    """Thinnest stack that is not thinner than a limit; a tie counts as not thinner.
+
+    Parameters
+    ----------
+    limit
+        Limit, against what is marked [mm].
+
+    Source
+    ------
+    *derived*.
+    """
     return next((stack for stack in stacks(leaf_set) if stack.marked >= limit - 1e-6), None)

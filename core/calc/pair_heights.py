@@ -307,7 +307,15 @@ def _normalised(residual: Millimetre, u: Millimetre, leverage: Number) -> Number
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PredictedGap:
-    """Gap that a leaf should find [mm]."""
+    """Gap that a leaf should find.
+
+    Parameters
+    ----------
+    value
+        Best value [mm].
+    u
+        Standard uncertainty [mm].
+    """
 
     value: Millimetre
     u: Millimetre

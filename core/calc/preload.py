@@ -145,7 +145,7 @@ class Preload:
     Parameters
     ----------
     force
-        Preload from the values of `terms`, in their order.
+        Preload from the values of `terms`, in their order [N].
     terms
         What all fasteners share, limits of error taken as rectangular.
     random
@@ -231,7 +231,12 @@ class Friction:
 
 
 def friction_of(lubricant: Lubricant) -> Friction:
-    """Middle of everything printed for a lubricant, with the whole range about it."""
+    """Middle of everything printed for a lubricant, with the whole range about it.
+
+    Source
+    ------
+    As the lubricant says; the middle is *derived*.
+    """
     half_width = 0.5 * (lubricant.high - lubricant.low)
     return Friction(
         value=0.5 * (lubricant.high + lubricant.low),

@@ -41,7 +41,12 @@ class PeakPressure:
 
 
 def entered_pressure(value: Megapascal, half_width: Megapascal | None = None) -> PeakPressure:
-    """Peak pressure as typed [MPa]; 10 % is assumed where no limit of error is known [MPa]."""
+    """Peak pressure as typed [MPa]; 10 % is assumed where no limit of error is known [MPa].
+
+    Source
+    ------
+    As typed; the 10 % *assumed*.
+    """
     assumed = half_width is None
     return PeakPressure(
         value=value,
@@ -150,7 +155,18 @@ def separation_factor(clamp: Newton, load: Newton, share: Number) -> Number:
 
 
 def proof_factor(proof: Newton, preload: Newton, load: Newton, share: Number) -> Number:
-    """Proof load over load of the stud at peak [1], of loads [N] and stud's share C [1].
+    """Proof load [N] over load of the stud at peak [1].
+
+    Parameters
+    ----------
+    proof
+        Load at proof strength [N].
+    preload
+        Load of the tightened stud [N].
+    load
+        Its part of the load of the gas [N].
+    share
+        Part C of that load that the stud takes [1].
 
     Source
     ------

@@ -36,8 +36,10 @@ class ShelfRow:
         The same over the range of the height; none on a side that is not known [1].
     least, largest
         Heights this sheet takes [mm].
-    verdict, word, probability
+    verdict, word
         Of the check that decides: bite where it fails, else height to gasket.
+    probability
+        Of the same check [1].
     because
         The reason, with share, range and limit.
     head
@@ -174,6 +176,11 @@ def shelf_rows(
     half_widths: HalfWidths,
     on_now: Sheet | None = None,
 ) -> tuple[ShelfRow, ...]:
-    """Judge every sheet, thinnest first."""
+    """Judge every sheet, thinnest first.
+
+    Source
+    ------
+    As `shelf_row`.
+    """
     ordered = sorted(shelf, key=lambda sheet: sheet.thickness)
     return tuple(shelf_row(height, each, face, rule, half_widths, on_now) for each in ordered)

@@ -43,6 +43,10 @@ def section(wire: Millimetre) -> SquareMillimetre:
     ----------
     wire
         Wire diameter [mm].
+
+    Source
+    ------
+    *derived*: area of a circle.
     """
     return 0.25 * math.pi * wire * wire
 
@@ -81,6 +85,10 @@ def length_of_mass(
         Mass of the wire [g].
     density
         Density of the wire [g/mm³].
+
+    Source
+    ------
+    *derived*: mass over density and cross-section.
     """
     return spool / (section(wire) * density)
 

@@ -1,0 +1,41 @@
+"""The parts of README.md that come from the program itself; `python3 tests --readme` writes them.
+
+Each stands between `<!-- made: NAME -->` and `<!-- end -->`.
+"""
+
+import contextlib
+import io
+import re
+from pathlib import Path
+
+from core.command.program import main
+from tests.shell import EXAMPLE
+from tests.source_table import table
+
+README = Path(__file__).resolve().parent.parent / "README.md"
+PART = re.compile(r"(<!-- made: (?P<name>[a-z]+) -->\n)(?P<made>.*?)(\n<!-- end -->)", re.DOTALL)
+
+
+def output(*arguments: str) -> str:
+    """What a command prints, as a block."""
+    printed = io.StringIO()
+    with contextlib.redirect_stdout(printed):
+        assert main(arguments) == 0
+    return f"```\n{printed.getvalue().rstrip()}\n```"
+
+
+MADE = {
+    "check": lambda: output(*EXAMPLE),
+    "gauges": lambda: output("gauges", "--shelf", "0.032in,0.040in,0.050in,0.0646in"),
+    "cases": table,
+}
+
+
+def current(readme: str) -> str:
+    """The text with every made part as the program makes it now."""
+    return PART.sub(lambda part: f"{part[1]}{MADE[part['name']]()}{part[4]}", readme)
+
+
+def write() -> None:
+    """Bring README.md up to date."""
+    README.write_text(current(README.read_text(encoding="utf-8")), encoding="utf-8")
