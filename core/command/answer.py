@@ -38,6 +38,11 @@ def filled(typed: str) -> str:
     return typed
 
 
+def option_help(key: str) -> str:
+    """Text of an option's help; the parser takes a single per cent sign for a place to fill."""
+    return text(key).replace("%", "%%")
+
+
 def new_command(commands: Any, name: str) -> argparse.ArgumentParser:
     """Parser of command `name`, described by the text `command.<name>`."""
     about = text(f"command.{name}")

@@ -13,7 +13,7 @@ from core.calc.quick_check import answer
 from core.calc.say import decides, marks, sentence
 from core.calc.shelf import ShelfRow
 from core.calc.suggestion import Suggestion
-from core.command.answer import Answer, Once, columns, filled, new_command
+from core.command.answer import Answer, Once, columns, filled, new_command, option_help
 from core.forms.check_form import FIELDS, SEVERAL_TIMES, CheckForm, read_check
 from core.tables.half_widths import ASSUMED_HALF_WIDTHS
 from core.texts import text
@@ -28,7 +28,7 @@ def add_to(commands: Any) -> None:
     """Declare the command."""
     parser = new_command(commands, "check")
     for field in FIELDS:
-        about = text(f"option.{field}")
+        about = option_help(f"option.{field}")
         if field == "straightedge":
             assumed = f"{Length(ASSUMED_HALF_WIDTHS.straightedge):in} in"
             parser.add_argument(
@@ -37,7 +37,7 @@ def add_to(commands: Any) -> None:
         else:
             action = "append" if field in SEVERAL_TIMES else Once
             parser.add_argument(f"--{field}", action=action, type=filled, help=about)
-    parser.add_argument("--closer", action="store_true", help=text("option.closer"))
+    parser.add_argument("--closer", action="store_true", help=option_help("option.closer"))
     parser.set_defaults(run=run)
 
 

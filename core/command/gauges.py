@@ -7,7 +7,7 @@ from core.calc.gasket import Sheet
 from core.calc.gauge_card import Gauge, gauge_card
 from core.calc.leaves import Stack
 from core.calc.say import marks
-from core.command.answer import Answer, Once, columns, filled, new_command
+from core.command.answer import Answer, Once, columns, filled, new_command, option_help
 from core.forms.check_form import read_gauges
 from core.texts import text
 from core.texts.length import Length
@@ -19,7 +19,7 @@ def add_to(commands: Any) -> None:
     """Declare the command."""
     parser = new_command(commands, "gauges")
     for field in FIELDS:
-        required, about = field == "shelf", text(f"option.{field}")
+        required, about = field == "shelf", option_help(f"option.{field}")
         parser.add_argument(
             f"--{field}", action=Once, type=filled, required=required, help=about
         )

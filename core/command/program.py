@@ -5,14 +5,16 @@ import json
 import re
 import sys
 from collections.abc import Sequence
-from typing import NoReturn
+from importlib import import_module
+from io import TextIOWrapper
+from typing import NoReturn, TextIO
 
-from core.command import check, choose, clamp, cut, gauges, heights, ratio, vee
 from core.errors import InputError
 from core.texts import text
 
 NEGATIVE_NUMBER = re.compile(r"[-−][\d.,]")
-COMMANDS = (check, choose, clamp, cut, gauges, heights, ratio, vee)
+COMMANDS = ("check", "choose", "clamp", "cut", "gauges", "heights", "ratio", "vee")
+"""Modules of `core.command`; only those that are asked for are loaded."""
 
 
 class OneLineParser(argparse.ArgumentParser):
@@ -22,12 +24,12 @@ class OneLineParser(argparse.ArgumentParser):
         self.exit(2, f"{self.prog}: {' '.join(message.split())}\n")
 
 
-def parser() -> OneLineParser:
-    """Parser of every command."""
+def parser(names: Sequence[str] = COMMANDS) -> OneLineParser:
+    """Parser of the commands of these names."""
     top = OneLineParser(prog="standproud", description=text("command.about"), allow_abbrev=False)
     commands = top.add_subparsers(dest="command", required=True, metavar="COMMAND")
-    for each in COMMANDS:
-        each.add_to(commands)
+    for name in names:
+        import_module(f"core.command.{name}").add_to(commands)
     return top
 
 
@@ -42,10 +44,18 @@ def with_negative_numbers(arguments: Sequence[str]) -> list[str]:
     return joined
 
 
+def print_any_sign(stream: TextIO) -> None:
+    """Let a terminal that lacks a sign show a stand-in instead of failing."""
+    if isinstance(stream, TextIOWrapper):
+        stream.reconfigure(errors="replace")
+
+
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command; returns the exit code."""
+    print_any_sign(sys.stdout)
     typed = sys.argv[1:] if arguments is None else arguments
-    options = parser().parse_args(with_negative_numbers(typed))
+    named = typed[:1] if typed and typed[0] in COMMANDS else COMMANDS
+    options = parser(named).parse_args(with_negative_numbers(typed))
     try:
         answer = options.run(options)
     except InputError as error:

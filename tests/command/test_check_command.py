@@ -2,6 +2,8 @@
 
 import pytest
 
+from core.command.program import COMMANDS
+from core.forms.check_form import FIELDS
 from tests.shell import EXAMPLE, answer, refused, run
 
 LEAVES = ("check", "--go", "0.011in", "--no-go", "0.013in")
@@ -263,6 +265,31 @@ BAD = [
 @pytest.mark.parametrize(("arguments", "option"), BAD, ids=lambda each: " ".join(each)[:40])
 def test_bad_input_is_one_line_that_names_the_option(arguments, option):
     assert option in refused("check", *arguments)
+
+
+@pytest.mark.parametrize("command", COMMANDS)
+def test_help_lists_the_options(command):
+    told = run(command, "--help")
+    assert (told.returncode, told.stderr) == (0, "")
+    assert "--json" in told.stdout
+
+
+def test_help_says_what_each_option_takes():
+    told = " ".join(run("check", "--help").stdout.split())
+    for field in FIELDS:
+        assert f"--{field} " in told
+    assert "25% unless said" in told
+
+
+def test_help_without_a_command_lists_the_commands():
+    told = run("--help").stdout
+    assert all(f" {command} " in told for command in COMMANDS)
+
+
+def test_a_terminal_without_these_signs_gets_stand_ins():
+    told = run(*EXAMPLE, PYTHONIOENCODING="ascii")
+    assert (told.returncode, told.stderr) == (0, "")
+    assert "0.0120 in ? 0.305 mm" in told.stdout
 
 
 def test_all_faults_come_at_once():
