@@ -144,7 +144,7 @@ class OpfsPort:
             self._generation = 1
 
     def _mark(self, slot: int, generation: int) -> None:
-        self._handles[slot].write(0, _mark(generation))
+        self._handles[slot].write(0, slot_mark(generation))
         self._handles[slot].flush()
 
 
@@ -264,7 +264,8 @@ async def open_browser_home() -> OpfsHome:
     return OpfsHome(BrowserFolder(await root.getDirectoryHandle(FOLDER, _option("create", True))))
 
 
-def _mark(generation: int) -> bytes:
+def slot_mark(generation: int) -> bytes:
+    """First bytes of a slot, which say its generation."""
     content = MARK + b"%016x " % generation
     seal = blake2b(content, digest_size=8).hexdigest().encode()
     return (content + seal).ljust(MARK_SIZE - 1) + b"\n"
@@ -275,7 +276,7 @@ def _generation(mark: bytes) -> int:
     digits = mark[len(MARK) : len(MARK) + 16]
     with contextlib.suppress(ValueError):
         generation = int(digits, 16)
-        return generation if mark == _mark(generation) else 0
+        return generation if mark == slot_mark(generation) else 0
     return 0
 
 

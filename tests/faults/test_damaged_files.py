@@ -12,7 +12,7 @@ import pytest
 
 from core.errors import DamagedFile, NewerFormat, RecordError
 from core.records import open_book, read_parcel
-from core.records.codec import event_to_json
+from core.records.codec import event_to_json, to_bytes
 from core.records.demo import demo_events
 from core.records.job_book import JobBook
 from core.records.ledger import Device, Pen
@@ -314,3 +314,28 @@ def test_a_lost_or_damaged_list_is_made_anew_from_the_jobs(cases, counted):
         assert set(found.jobs()) == set(expected), seed
         found.close()
     counted(f"changed lists of jobs: {rounds}, every job is listed again")
+
+
+def test_an_export_put_together_from_two_is_noticed_although_each_line_is_good():
+    lines, others = (an_export().splitlines(keepends=True) for _ in range(2))
+    event = demo_events()[90]
+    others[4] = write_line(4, to_bytes({"ledger": "job-demo", "event": event_to_json(event)}))
+    parcel = read_parcel(b"".join([*lines[:4], others[4], *lines[5:]]))
+    assert [fault.reason.key for fault in parcel.faults] == ["records.sum_differs"]
+
+
+def test_an_export_of_a_newer_version_is_refused_whole():
+    newer = write_line(0, b'{"standproud":"export","format":2,"of":""}') + b"whatever"
+    with pytest.raises(NewerFormat, match="Update the app"):
+        read_parcel(newer)
+
+
+def test_another_file_of_ours_is_not_taken_for_an_export():
+    with pytest.raises(DamagedFile, match="names something else"):
+        read_parcel(written())
+
+
+@pytest.mark.parametrize("data", [b"", b"\0" * 999, b"PK\x03\x04 something else", b"{}"])
+def test_a_file_of_something_else_is_refused(data):
+    with pytest.raises(DamagedFile, match="can be read as ours"):
+        read_parcel(data)

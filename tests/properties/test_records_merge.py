@@ -315,3 +315,11 @@ def test_more_stamps_than_one_millisecond_holds_still_grow():
     clock = Clock("ab-0001", lambda: START)
     stamps = [clock.tick() for _ in range(70_000)]
     assert all(one < other for one, other in itertools.pairwise(stamps))
+
+
+def test_a_stamp_dated_far_ahead_does_not_drag_this_clock_along_but_one_of_today_does():
+    clock = Clock("ab-0001", lambda: START)
+    clock.saw(Stamp(START + 400 * DAY, 0, "cd-0001"))
+    assert clock.tick().wall == START
+    clock.saw(Stamp(START + 5000, 7, "cd-0001"))
+    assert clock.tick() == Stamp(START + 5000, 8, "ab-0001")
