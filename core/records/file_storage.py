@@ -121,8 +121,8 @@ class FilePort:
         """Put new content in place of the old."""
         try:
             self._disk.size(self._handle)
-            handle = self._write_new(data)
-            self._swap(handle, len(data))
+            self._write_new(data)
+            self._swap(len(data))
             self._settle()
         except OSError as error:
             raise not_saved(self._path.name, error) from error
@@ -133,28 +133,23 @@ class FilePort:
         with contextlib.suppress(OSError):
             self._disk.close(handle)
 
-    def _write_new(self, data: bytes) -> int:
+    def _write_new(self, data: bytes) -> None:
         self._disk.remove(self._new)
         handle = self._disk.open(self._new)
         try:
             self._disk.write(handle, 0, data)
             self._disk.sync(handle)
-        except OSError:
+        finally:
             self._disk.close(handle)
-            raise
-        return handle
 
-    def _swap(self, handle: int, size: int) -> None:
-        old, self._handle = self._handle, LOST
-        with contextlib.suppress(OSError):
-            self._disk.close(old)
-        try:
-            self._disk.rename(self._new, self._path)
-        except OSError:
-            # Which of the two files now has the name is unknown: only opening it again can tell.
-            self._disk.close(handle)
-            raise
-        self._handle, self._end = handle, size
+    def _swap(self, size: int) -> None:
+        """Give the new file the name; some systems want both files closed for that.
+
+        When it fails, only opening the file again can tell which of the two has the name.
+        """
+        self.close()
+        self._disk.rename(self._new, self._path)
+        self._handle, self._end = self._disk.open(self._path), size
         self._leftover, self._name_unsynced = False, True
 
     def _settle(self) -> None:

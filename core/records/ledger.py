@@ -89,6 +89,11 @@ class Saved:
     events: tuple[Event, ...]
     told: tuple[Sentence, ...] = ()
 
+    @property
+    def record(self) -> str:
+        """Record of the first entry; empty if everything stood so already."""
+        return self.events[0].record if self.events else ""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Merged:
@@ -338,7 +343,8 @@ class Ledger:
     def _from_the_future(self) -> tuple[Sentence, ...]:
         limit = self._pen.clock.now() + DAY
         names = sorted({event.who for event in self._fold if event.at > limit})
-        return tuple(Sentence("records.from_the_future", {"who": name}) for name in names)
+        someone = Sentence("records.unnamed_device")
+        return tuple(Sentence("records.from_the_future", {"who": n or someone}) for n in names)
 
     def _change(self, event: Event) -> Change:
         standing = self._fold.standing(event.record, event.field)

@@ -5,7 +5,6 @@ a job with the bare values, no history and no author, in one JSON file.
 STANDPROUD_BENCH_JOBS sets the number of jobs (CI: 2000).
 """
 
-import asyncio
 import gc
 import os
 import random
@@ -31,6 +30,7 @@ from core.records.lines import write_line
 from core.records.model import Length, Measured, ReadingKind, Tapped
 from core.records.shapes import to_json
 from core.records.stamp import Stamp
+from tests.homes import at_once
 from tests.measured import Row
 
 JOBS = int(os.environ.get("STANDPROUD_BENCH_JOBS", "10000"))
@@ -48,7 +48,7 @@ import asyncio, resource, sys
 from pathlib import Path
 from core.records import open_book
 from core.records.file_storage import FileHome
-book = asyncio.run(open_book(FileHome(Path(sys.argv[1])), lambda: {now}, lambda n: bytes(n)))
+book = at_once(open_book(FileHome(Path(sys.argv[1])), lambda: {now}, lambda n: bytes(n)))
 book.jobs("engine 77")
 status = Path("/proc/self/status").read_text()
 print(status.split("VmRSS:")[1].split()[0])
@@ -103,7 +103,7 @@ def open_row(folder: Path, peer_open: float, how: str = "") -> Row:
 def wear_list(folder: Path) -> None:
     """Write the list as many visits leave it: every line by itself and twice."""
     home = FileHome(folder)
-    index = JobIndex(asyncio.run(home.open("list")))
+    index = JobIndex(at_once(home.open("list")))
     bodies = [
         entry for line in index.lines() for entry in (["open", line.id], ["job", *astuple(line)])
     ]
@@ -119,7 +119,7 @@ def job_rows(folder: Path) -> Iterator[Row]:
     times = []
     for number in range(FEW_JOBS):
         started = time.perf_counter()
-        assert asyncio.run(book.open_job(key(number))).job.cylinders
+        assert at_once(book.open_job(key(number))).job.cylinders
         times.append(time.perf_counter() - started)
     yield Row(
         what=f"open one job of {CYLINDERS * READINGS} readings, note in the list synced",
@@ -127,7 +127,7 @@ def job_rows(folder: Path) -> Iterator[Row]:
         unit="ms",
     )
     started = time.perf_counter()
-    asyncio.run(book.rebuild_list())
+    at_once(book.rebuild_list())
     yield Row(
         what="make a lost list anew from the jobs, each job",
         value=1e3 * (time.perf_counter() - started) / FEW_JOBS,
@@ -138,7 +138,7 @@ def job_rows(folder: Path) -> Iterator[Row]:
 
 def save_rows(folder: Path, peer_save: float) -> Iterator[Row]:
     books = {name: book_in(folder / name) for name in ("few", "many")}
-    jobs = {name: asyncio.run(book.open_job(key(3))) for name, book in books.items()}
+    jobs = {name: at_once(book.open_job(key(3))) for name, book in books.items()}
     times: dict[str, list[float]] = {"few": [], "many": []}
     for turn in range(SAVES):
         for name in ("few", "many") if turn % 2 else ("many", "few"):
@@ -217,7 +217,7 @@ def resident(folder: Path) -> int:
 def book_in(folder: Path):
     now = time.time_ns
     home = FileHome(folder)
-    return asyncio.run(open_book(home, lambda: now() // 1_000_000, os.urandom))
+    return at_once(open_book(home, lambda: now() // 1_000_000, os.urandom))
 
 
 def peer(path: Path) -> tuple[int, float, float]:
@@ -270,7 +270,7 @@ def write_book(folder: Path, jobs: int) -> int:
         size += len(data)
         lines.append(line_of(key(number), Fold(event for batch in batches for event in batch)))
     home = FileHome(folder)
-    index = JobIndex(asyncio.run(home.open("list")))
+    index = JobIndex(at_once(home.open("list")))
     index.refill(lines)
     index.close()
     home.close()

@@ -108,6 +108,7 @@ TEXTS: dict[str, str] = {
         "shown as saved; enter it again. Everything before it is here."
     ),
     "records.unfit": "this value cannot be kept: {reason}",
+    "records.unnamed_device": "a device without a name",
     "records.unreadable_events": "{name}: {count} entries cannot be read. They are left as they are.",
     "records.unreadable_line": "{name}: line {number} holds no entries. It is left as it is.",
     "records.want_count": "type a whole number from 0 to {most}",
