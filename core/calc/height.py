@@ -300,7 +300,7 @@ def combine(heights: Sequence[Height]) -> Height:
 
     Readings with both sides are weighted by 1/u², and an error that several of them share counts
     once, whole. If they differ by more than their spreads allow, the spread grows by the Birge
-    ratio. A reading with one side must not contradict them.
+    ratio. A reading with one side must not contradict any of them.
 
     Raises
     ------
@@ -315,10 +315,10 @@ def combine(heights: Sequence[Height]) -> Height:
     full = [each for each in heights if each.bound is Bound.BOTH]
     if not full:
         return _combine_sides(heights)
-    result = full[0] if len(full) == 1 else _weighted(full)
     for side in heights:
-        _refuse_contradiction(side, result)
-    return result
+        for each in full:
+            _refuse_contradiction(side, each)
+    return full[0] if len(full) == 1 else _weighted(full)
 
 
 def _combine_sides(heights: Sequence[Height]) -> Height:
@@ -380,10 +380,9 @@ def _birge_ratio(full: Sequence[Height], weights: Sequence[float], mean: Millime
     return max(1.0, math.sqrt(chi2 / (len(full) - 1)))
 
 
-def _refuse_contradiction(side: Height, result: Height) -> None:
-    assert result.low is not None
-    assert result.high is not None
-    if side.bound is Bound.LOWER and side.value > result.high:
+def _refuse_contradiction(side: Height, full: Height) -> None:
+    """The near end of each range counts: only what cannot both be true is refused."""
+    if side.bound is Bound.LOWER and (side.low or 0.0) > (full.high or 0.0):
         raise refuse("go", "height.contradicts")
-    if side.bound is Bound.UPPER and side.value < result.low:
+    if side.bound is Bound.UPPER and (side.high or 0.0) < (full.low or 0.0):
         raise refuse("no-go", "height.contradicts")

@@ -1,5 +1,6 @@
 """Which sheet to run, what goes with it, and what to do when none fits."""
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
@@ -9,8 +10,9 @@ from core.calc.shelf import ShelfRow, is_thinner
 from core.texts.length import Length
 from core.texts.sentence import Sentence
 from core.texts.share import Share
+from core.uncertain import coverage_factor, rectangular
 from core.unit_types import Millimetre
-from core.verdict import TIE, Verdict
+from core.verdict import TIE, Rule, Verdict
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -128,36 +130,54 @@ def _nothing(
         yield Sentence("suggest.tap")
     elif open_rows:
         yield Sentence("suggest.open", {"sheet": Length(open_rows[-1].sheet.thickness)})
-        yield from _thickness_that_would(rows, situation)
+        yield from _thickness_that_would("suggest.fits", rows, situation)
     else:
-        yield from _thickness_that_would(rows, situation)
+        key = "suggest.would" if rows else "suggest.fits"
+        yield from _thickness_that_would(key, rows, situation)
         if too_high and situation.may_be_up is None:
             yield Sentence("suggest.if_up")
-        yield from _change(rows, situation.wire)
+        yield from _change(rows, situation)
 
 
-def _thickness_that_would(rows: Sequence[ShelfRow], situation: Situation) -> Iterator[Sentence]:
+def _thickness_that_would(
+    key: str, rows: Sequence[ShelfRow], situation: Situation
+) -> Iterator[Sentence]:
     wire, practice, on_now = situation.wire, situation.rule.practice, situation.on_now
     if wire.value < practice.bite_height - TIE:
         yield Sentence("suggest.too_low_for_any", {"least": Length(practice.bite_height)})
         return
-    thinnest = wire.value / practice.largest_share
-    thickest = wire.value / practice.bite_share
-    key = "suggest.would" if rows else "suggest.no_shelf"
+    guard = _guard(rows, situation)
+    thinnest = (wire.value + guard) / practice.largest_share
+    thickest = (wire.value - guard) / practice.bite_share
+    if thinnest > thickest:
+        yield Sentence("suggest.too_vague")
+        return
     yield Sentence(key, {"low": Length(thinnest), "high": Length(thickest)})
     if on_now is not None and thickest < on_now.thickness - TIE:
         yield Sentence("suggest.down_at_least", {"move": Length(on_now.thickness - thickest)})
 
 
-def _change(rows: Sequence[ShelfRow], wire: Standing) -> Iterator[Sentence]:
+def _guard(rows: Sequence[ShelfRow], situation: Situation) -> Millimetre:
+    """How far a height must stay off a limit; nothing under the plain rule."""
+    wire, acceptance = situation.wire, situation.rule.acceptance
+    if acceptance.rule is Rule.PLAIN:
+        return 0.0
+    sheet_error = max((row.sheet.half_width for row in rows), default=0.0)
+    parts = (wire.u, situation.rule.practice.largest_share * rectangular(sheet_error))
+    factor = coverage_factor(2.0 * acceptance.confidence - 1.0, wire.dof)
+    return factor * math.hypot(*parts)
+
+
+def _change(rows: Sequence[ShelfRow], situation: Situation) -> Iterator[Sentence]:
     """By how much the groove or the wire would have to change for the shelf as it is."""
     able = [row for row in rows if row.takes_any]
     if rows and not able:
         yield Sentence("suggest.too_thin", {"least": Length(rows[-1].least)})
     if not able:
         return
-    too_high = min(wire.value - row.largest for row in able)
-    too_low = min(row.least - wire.value for row in able)
+    height, guard = situation.wire.value, _guard(rows, situation)
+    too_high = min(height + guard - row.largest for row in able)
+    too_low = min(row.least + guard - height for row in able)
     if too_high > TIE:
         yield Sentence("suggest.deeper", _by(too_high))
     elif too_low > TIE:

@@ -187,6 +187,11 @@ def _height(
     heights: list[Height] = []
     if go or no_go:
         heights.append(from_leaves(go, no_go, half_widths, straightedge))
+    if go and no_go:
+        heights += [
+            from_leaves(go, None, half_widths, straightedge),
+            from_leaves(None, no_go, half_widths, straightedge),
+        ]
     if snug:
         heights.append(from_snug_leaf(snug, half_widths, straightedge))
     heights += _depth_readings(entries, half_widths)

@@ -145,6 +145,14 @@ def test_borderline_says_that_a_closer_reading_may_clear_it():
     assert because(told).startswith("Borderline on 0.0400 in: a closer reading may clear it.")
 
 
+def test_under_the_guarded_rule_the_thickness_that_fits_keeps_its_guard():
+    """(0.0100 + 1.6449 · 0.0004) / 0.25 in."""
+    told = check(height="0.0100in", u="0.0004in", rule="guarded")
+    assert because(told) == "A sheet from 0.0426 in to 0.0623 in fits this height."
+    vague = check(height="0.0100in", u="0.0030in", rule="guarded")
+    assert because(vague).startswith("This reading is too vague for any sheet")
+
+
 def test_without_a_shelf_the_thickness_that_fits_is_told():
     assert because(check(11, 13)) == "A sheet from 0.0480 in to 0.0800 in fits this height."
 

@@ -202,8 +202,8 @@ def test_a_bare_number_is_echoed_as_it_was_read():
 
 
 def test_readings_that_disagree_are_told():
-    told = run("check", "--go", "11", "--no-go", "12", "--indicator", "15", "--indicator", "15.1")
-    assert "the readings disagree" in told.stdout
+    told = run("check", "--caliper", "0.40mm", "--indicator", "12", "--indicator", "12.1")
+    assert "The readings disagree 7.4 times" in told.stdout
     assert "The readings disagree: measure again." in told.stdout
 
 
@@ -229,6 +229,8 @@ BAD = [
     (("--go", "13", "--no-go", "11"), "--no-go"),
     (("--go", "11", "--no-go", "11"), "--no-go"),
     (("--no-go", "6", "--indicator", "10"), "--no-go"),
+    (("--go", "11", "--no-go", "12", "--indicator", "15"), "--no-go"),
+    (("--go", "11", "--no-go", "12", "--snug", "9"), "--go"),
     (("--height", "12"), "--u"),
     (("--u", "0.3 thou"), "--height"),
     (("--caliper", "0.30mm", "--caliper", "0.30"), "--caliper"),
