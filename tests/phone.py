@@ -49,11 +49,15 @@ class Phone:
 
     def open(self, route: str = "", *, offline: bool = False) -> Page:
         """Start the browser and go to the app, or to a route such as ``#/check?go=0.011in``."""
-        if self._context is None:
-            self._context = self._start()
-        self._context.set_offline(offline)
+        self.launch()
+        self.context.set_offline(offline)
         self.page.goto(self.address + route)
         return self.page
+
+    def launch(self) -> None:
+        """Start the browser, with nothing opened yet."""
+        if self._context is None:
+            self._context = self._start()
 
     def _start(self) -> BrowserContext:
         context = self._playwright.chromium.launch_persistent_context(

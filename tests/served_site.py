@@ -14,6 +14,7 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent.parent
 COPIED = ("assets", "core", "mobile")
+WHEELS = Path(".build") / "wheels"
 LEFT_BEHIND = shutil.ignore_patterns("__pycache__")
 
 
@@ -26,6 +27,20 @@ def environment(root: Path) -> dict[str, str]:
 
 
 @functools.cache
+def frozen() -> Path:
+    """A copy of this tree, so that all builds of one run are made from the same sources."""
+    copy = Path(tempfile.mkdtemp(prefix="standproud-")) / "tree"
+    copy_tree(ROOT, copy)
+    return copy
+
+
+def copy_tree(source: Path, copy: Path) -> None:
+    for name in (*COPIED, str(WHEELS)):
+        if (source / name).exists():
+            shutil.copytree(source / name, copy / name, ignore=LEFT_BEHIND)
+
+
+@functools.cache
 def built(base: str = "/") -> Path:
     """A build of this tree, made once in a run of the tests."""
     folder = Path(tempfile.mkdtemp(prefix="standproud-")) / "site"
@@ -33,21 +48,24 @@ def built(base: str = "/") -> Path:
     return folder
 
 
-def build(folder: Path, *, root: Path = ROOT, base: str = "/") -> None:
+def build(folder: Path, *, root: Path | None = None, base: str = "/") -> None:
+    root = root or frozen()
     command = standproud("build", "--out", str(folder), "--base", base)
-    subprocess.run(command, check=True, cwd=root, env=environment(root), capture_output=True)
+    ran = subprocess.run(
+        command, check=False, cwd=root, env=environment(root), capture_output=True, text=True
+    )
+    assert ran.returncode == 0, ran.stderr
 
 
 def built_from_changed_sources(folder: Path, *, file: str, old: str, new: str) -> None:
     """Build a copy of this tree in which one text was replaced."""
-    with tempfile.TemporaryDirectory() as copy:
-        for name in COPIED:
-            shutil.copytree(ROOT / name, Path(copy) / name, ignore=LEFT_BEHIND)
-        shutil.copytree(ROOT / ".build" / "wheels", Path(copy) / ".build" / "wheels")
-        changed = Path(copy) / file
+    with tempfile.TemporaryDirectory() as place:
+        copy = Path(place) / "tree"
+        copy_tree(frozen(), copy)
+        changed = copy / file
         assert old in changed.read_text()
         changed.write_text(changed.read_text().replace(old, new))
-        build(folder, root=Path(copy))
+        build(folder, root=copy)
 
 
 @contextlib.contextmanager

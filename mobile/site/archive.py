@@ -10,6 +10,7 @@ from pathlib import Path, PurePosixPath
 
 from mobile.site.places import ROOT
 
+HERE = Path(__file__).resolve().parent
 SHIPPED = ("core", "mobile")
 STAYS_HOME = (
     "core/command",
@@ -31,63 +32,29 @@ WHEEL_PARTS_LEFT_OUT = (
     "flet/testing",
     "flexcache/testsuite",
     "flexparser/testsuite",
-    "pint/testsuite",
+    "pint/matplotlib.py",
     "pint/testing.py",
+    "pint/testsuite",
+    "platformdirs/__main__.py",
+    "platformdirs/_android.py",
+    "platformdirs/android.py",
+    "platformdirs/ios.py",
+    "platformdirs/macos.py",
+    "platformdirs/pytest_plugin.py",
     "platformdirs/testing.py",
+    "platformdirs/windows.py",
+    "tinydb/mypy_plugin.py",
     "uncertainties/unumpy",
 )
-# Parts of the standard library that need what a browser lacks (processes, sockets, terminals) or
-# that serve developers at a desk.
-LIBRARY_PARTS_LEFT_OUT = (
-    "_pyrepl",
-    "bdb.py",
-    "cProfile.py",
-    "code.py",
-    "compileall.py",
-    "ctypes",
-    "curses",
-    "dbm",
-    "doctest.py",
-    "ensurepip",
-    "ftplib.py",
-    "http",
-    "idlelib",
-    "imaplib.py",
-    "mailbox.py",
-    "modulefinder.py",
-    "multiprocessing",
-    "optparse.py",
-    "pdb.py",
-    "pickletools.py",
-    "poplib.py",
-    "profile.py",
-    "profiling",
-    "pstats.py",
-    "pyclbr.py",
-    "pydoc.py",
-    "pydoc_data",
-    "smtplib.py",
-    "socketserver.py",
-    "sqlite3",
-    "symtable.py",
-    "tabnanny.py",
-    "tarfile.py",
-    "test",
-    "tkinter",
-    "trace.py",
-    "turtle.py",
-    "turtledemo",
-    "unittest",
-    "venv",
-    "wave.py",
-    "webbrowser.py",
-    "wsgiref",
-    "xml",
-    "xmlrpc",
-    "zipapp.py",
-)
-# Text of other encodings than these never reaches the app.
-ENCODINGS = ("__init__", "aliases", "ascii", "cp437", "idna", "latin_1", "punycode", "utf_8")
+# Parts of the standard library that need what a browser lacks (processes, sockets, terminals),
+# that serve developers at a desk, or whose work a compiled module does.
+LIBRARY_PARTS_LEFT_OUT = tuple((HERE / "library_left_out.txt").read_text().split())
+# Of these packages only the modules named here are kept: no text in another encoding and no mail
+# ever reaches the app, but other modules import the packages.
+KEPT_OF = {
+    "email": ("__init__",),
+    "encodings": ("__init__", "aliases", "ascii", "cp437", "idna", "latin_1", "punycode", "utf_8"),
+}
 # One fixed time in every entry: the same sources give the same bytes.
 TIME = (2026, 1, 1, 0, 0, 0)
 
@@ -134,8 +101,8 @@ def library_files(library: Path) -> dict[str, bytes]:
 
 def in_library(name: str) -> bool:
     path = PurePosixPath(name)
-    if path.parts[0] == "encodings":
-        return path.stem in ENCODINGS
+    if path.parts[0] in KEPT_OF:
+        return path.with_suffix("").parts[1:] in [(module,) for module in KEPT_OF[path.parts[0]]]
     return not under(name, LIBRARY_PARTS_LEFT_OUT)
 
 

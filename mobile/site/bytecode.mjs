@@ -6,4 +6,9 @@ const [runtime, folder, program] = process.argv.slice(2);
 const { loadPyodide } = await import(pathToFileURL(`${runtime}/pyodide.mjs`));
 const python = await loadPyodide({ indexURL: `${runtime}/`, packageBaseUrl: `${runtime}/` });
 python.mountNodeFS("/work", folder);
-python.runPython(fs.readFileSync(program, "utf8"));
+try {
+  python.runPython(fs.readFileSync(program, "utf8"));
+} catch (error) {
+  fs.writeSync(2, error.message);
+  process.exit(1);
+}

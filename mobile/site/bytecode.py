@@ -25,6 +25,5 @@ def compile_archives(runtime: Path, folder: Path) -> None:
     command = [node, HERE / "bytecode.mjs", runtime, folder, HERE / "bytecode_inside.py"]
     ran = subprocess.run([str(part) for part in command], check=False, stderr=subprocess.PIPE)
     if ran.returncode:
-        lines = ran.stderr.decode(errors="replace").strip().splitlines()
-        why = next((line for line in reversed(lines) if "Error" in line), "no reason given")
-        raise BuildError(f"Could not compile the phone's Python: {why[:300]}")
+        why = ran.stderr.decode(errors="replace").strip().rpartition("\n")[2]
+        raise BuildError(f"Could not compile the phone's Python: {why}")

@@ -1,5 +1,6 @@
 """Runs inside the phone's own Python at build time: only that one writes bytecode it can read."""
 
+import ast
 import zipfile
 from importlib import _bootstrap_external  # type: ignore[attr-defined]
 from pathlib import Path
@@ -7,9 +8,11 @@ from pathlib import Path
 WORK = Path("/work")
 # One fixed time in every entry: the same sources give the same bytes.
 TIME = (2026, 1, 1, 0, 0, 0)
-# Documentation of packages is left out. Our own modules keep theirs, and their assertions.
-WITHOUT_DOCUMENTATION = 2
-AS_WRITTEN = 0
+# Packages are compiled as Python's -OO does. Our own modules lose only their documentation, which
+# the phone never shows; their assertions stand as the tests ran them.
+LIKE_OO = 2
+WITH_ASSERTIONS = 0
+DOCUMENTED = (ast.Module, ast.ClassDef, ast.FunctionDef, ast.AsyncFunctionDef)
 
 
 def compile_archive(source: Path, target: Path, optimize: int) -> None:
@@ -23,9 +26,17 @@ def compile_archive(source: Path, target: Path, optimize: int) -> None:
 def compiled(name: str, content: bytes, optimize: int) -> tuple[zipfile.ZipInfo, bytes]:
     if not name.endswith(".py"):
         return zipfile.ZipInfo(name, TIME), content
-    code = compile(content, name, "exec", dont_inherit=True, optimize=optimize)
+    tree = without_documentation(ast.parse(content))
+    code = compile(tree, name, "exec", dont_inherit=True, optimize=optimize)
     unchecked = _bootstrap_external._code_to_hash_pyc(code, bytes(8), False)
     return zipfile.ZipInfo(f"{name}c", TIME), unchecked
+
+
+def without_documentation(tree: ast.Module) -> ast.Module:
+    for node in ast.walk(tree):
+        if isinstance(node, DOCUMENTED) and ast.get_docstring(node, clean=False) is not None:
+            node.body = node.body[1:] or [ast.copy_location(ast.Pass(), node.body[0])]
+    return tree
 
 
 for archive in sorted(WORK.glob("*.source.zip"), reverse=True):
@@ -33,5 +44,5 @@ for archive in sorted(WORK.glob("*.source.zip"), reverse=True):
     compile_archive(
         archive,
         archive.with_name(archive.name.replace(".source", "")),
-        AS_WRITTEN if own else WITHOUT_DOCUMENTATION,
+        WITH_ASSERTIONS if own else LIKE_OO,
     )

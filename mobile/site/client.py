@@ -8,6 +8,7 @@ from pathlib import Path
 from flet_web import patch_font_manifest_json
 
 from mobile.site.failure import BuildError
+from mobile.site.icon_font import cut_icon_font
 
 COPIED = (
     "assets/AssetManifest.bin.json",
@@ -49,6 +50,7 @@ def write_client(source: Path, out: Path) -> None:
     stand_in = out / IN_ITS_PLACE / "wasm" / "rive_native.js"
     stand_in.parent.mkdir(parents=True)
     stand_in.write_text(STAND_IN)
+    cut_icon_font(out / "assets" / "fonts" / "MaterialIcons-Regular.otf")
     write_font_manifest(out / "assets" / "FontManifest.json")
 
 

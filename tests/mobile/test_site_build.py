@@ -10,11 +10,14 @@ from base64 import b64encode
 from pathlib import Path
 
 import pytest
+from flet_web import get_package_web_dir
+from fontTools.ttLib import TTFont
 
 from mobile.site.client import FOREIGN_HOST, replace_once
 from mobile.site.failure import BuildError
+from mobile.site.icon_font import ENGINE_ICONS, glyph, glyphs, named_icons
 from mobile.site.media_types import media_type
-from tests.served_site import ROOT, build, built
+from tests.served_site import ROOT, build, built, frozen
 
 LISTING = "site.json"
 OURS = ("index.html", "page.css", "page.js", "python.js", "python-worker.js", "settings.js")
@@ -61,7 +64,7 @@ def test_the_same_sources_build_the_same_version(listing: dict, tmp_path: Path) 
 
 
 def test_no_path_of_this_machine_stands_in_the_site(site: Path) -> None:
-    private = {str(ROOT), sys.prefix, str(site.parent)}
+    private = {str(ROOT), str(frozen()), sys.prefix, str(site.parent)}
     told = [place.encode() for place in private]
     for path in site.rglob("*"):
         if path.is_file() and path.suffix != ".gz":
@@ -152,6 +155,27 @@ def test_every_font_the_engine_loads_is_there(site: Path) -> None:
     assets = [font["asset"] for family in families for font in family["fonts"]]
     assert sorted(assets) == ["fonts/MaterialIcons-Regular.otf", "fonts/roboto.woff2"]
     assert all((site / "assets" / asset).exists() for asset in assets)
+
+
+def test_an_icon_the_font_has_not_stops_the_build() -> None:
+    with pytest.raises(BuildError, match="no no_such_icon_baseline"):
+        glyphs(["CHECK", "NO_SUCH_ICON"], ["check_baseline"])
+
+
+def test_the_icon_font_holds_every_icon_the_screens_name(site: Path) -> None:
+    font = TTFont(site / "assets" / "fonts" / "MaterialIcons-Regular.otf")
+    whole = TTFont(Path(get_package_web_dir()) / "assets" / "fonts" / "MaterialIcons-Regular.otf")
+    place = {name: code for code, name in whole.getBestCmap().items()}
+    icons = {glyph(icon) for icon in (*named_icons(), *ENGINE_ICONS)}
+    assert icons
+    assert {place[icon] for icon in icons} <= set(font.getBestCmap())
+    assert len(font.getBestCmap()) < 200
+
+
+def test_icons_are_named_where_the_build_can_read_them() -> None:
+    hidden = re.compile(r"getattr\((?:ft\.)?Icons|Icons\[|Icons\(|CupertinoIcons")
+    sources = (ROOT / "mobile" / "app").rglob("*.py")
+    assert [path.name for path in sources if hidden.search(path.read_text())] == []
 
 
 def test_the_manifest_makes_an_installable_app(site: Path) -> None:

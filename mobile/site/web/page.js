@@ -71,6 +71,7 @@ function tell(changes) {
 const fromPython = {
   "ask": () => tell({}),
   "use-new-version": () => useNewVersion(),
+  "link-taken": () => takeLinkAway(),
   "last-answer": ({ kind, ...answer }) => {
     localStorage.setItem(LAST_ANSWER, JSON.stringify(answer));
   },
@@ -80,6 +81,13 @@ toPython.port1.onmessage = (event) => {
   const message = JSON.parse(event.data);
   fromPython[message.kind](message);
 };
+
+// A link is used once: neither a reload nor the way back opens it again. The engine hears of an
+// address through popstate alone.
+function takeLinkAway() {
+  history.replaceState(null, "", "#/");
+  dispatchEvent(new PopStateEvent("popstate", { state: null }));
+}
 
 // The screen's engine multiplies text sizes with the root's font size over the usual 16 pixels.
 const USUAL_FONT_SIZE = 16;
