@@ -6,11 +6,12 @@ from dataclasses import dataclass
 from statistics import median
 
 from core.calc.deck_layout import DeckLayout, Point
+from core.calc.evenness import even_bank, even_ring, is_proud, over_median
 from core.calc.joints import Datum
 from core.errors import InputError, fault
-from core.tables.cut_practice import BANK_SOURCE, EVEN, PROUD_SOURCE, EvenPractice
+from core.tables.cut_practice import EVEN, EvenPractice
 from core.unit_types import Millimetre, Radian
-from core.verdict import TIE, Check, Rule, Verdict
+from core.verdict import Check
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -126,13 +127,12 @@ def map_bank(
         for name in known
         if any(r.cylinder == name for r in readings)
     )
-    medians = [ring.median for ring in rings]
-    spread = max(medians) - min(medians) if medians else 0.0
+    check = even_bank([ring.median for ring in rings], practice)
     return BankMap(
         rings=rings,
         unread=tuple(name for name in known if name not in {ring.cylinder for ring in rings}),
-        spread=spread,
-        check=_even_bank(spread, practice),
+        spread=check.value,
+        check=check,
     )
 
 
@@ -144,7 +144,9 @@ def _ring(
     practice: EvenPractice,
 ) -> RingSummary:
     bore = layout.bore(readings[0].cylinder)
-    middle = median(reading.value for reading in readings)
+    ordered = sorted(readings, key=lambda reading: reading.angle)
+    values = [reading.value for reading in ordered]
+    over = over_median(values)
     places = tuple(
         MappedPlace(
             reading=reading,
@@ -152,48 +154,15 @@ def _ring(
                 bore.x + radius * math.cos(datum.bearing(reading.angle)),
                 bore.y + radius * math.sin(datum.bearing(reading.angle)),
             ),
-            over_median=reading.value - middle,
-            proud=reading.value - middle > practice.proud + TIE,
+            over_median=above,
+            proud=is_proud(above, practice),
         )
-        for reading in sorted(readings, key=lambda reading: reading.angle)
+        for reading, above in zip(ordered, over, strict=True)
     )
-    values = [reading.value for reading in readings]
     return RingSummary(
         cylinder=bore.name,
         places=places,
-        median=middle,
+        median=median(values),
         spread=max(values) - min(values),
-        check=_even_ring(places, practice),
-    )
-
-
-def _even_ring(places: Sequence[MappedPlace], practice: EvenPractice) -> Check:
-    """A low place counts as a proud one does: both leave the ring's median."""
-    worst = max((place.over_median for place in places), key=abs)
-    word = "even" if abs(worst) <= practice.proud + TIE else "proud" if worst > 0.0 else "low-place"
-    return Check(
-        id="even-ring",
-        verdict=Verdict.PASS if word == "even" else Verdict.FAIL,
-        word=word,
-        value=worst,
-        limit=practice.proud,
-        unit="mm",
-        probability=None,
-        rule=Rule.PLAIN,
-        source=PROUD_SOURCE,
-    )
-
-
-def _even_bank(spread: Millimetre, practice: EvenPractice) -> Check:
-    even = spread <= practice.bank + TIE
-    return Check(
-        id="even-bank",
-        verdict=Verdict.PASS if even else Verdict.FAIL,
-        word="even" if even else "uneven",
-        value=spread,
-        limit=practice.bank,
-        unit="mm",
-        probability=None,
-        rule=Rule.PLAIN,
-        source=BANK_SOURCE,
+        check=even_ring(over, practice),
     )
