@@ -7,6 +7,7 @@ and G.4.1; distributions of JCGM 100:2008 4.3.7 for limits of error.
 import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from statistics import NormalDist
 
 from core.source import Source
 
@@ -172,15 +173,18 @@ def coverage_factor(level: float, dof: float) -> float:
 
     Source
     ------
-    JCGM 100:2008 (GUM), G.3.2; found by bisection on the distribution itself.
+    JCGM 100:2008 (GUM), G.3.2; below 1000 degrees of freedom found by bisection on the
+    distribution itself.
 
     Examples
     --------
     >>> round(coverage_factor(0.95, 4), 4)
     2.7764
     """
-    low, high = 0.0, 1e6
     wanted = 0.5 + 0.5 * level
+    if dof >= NORMAL_FROM:
+        return NormalDist().inv_cdf(wanted)
+    low, high = 0.0, 1e6
     for _ in range(80):
         middle = 0.5 * (low + high)
         low, high = (middle, high) if student_cdf(middle, dof) < wanted else (low, middle)
