@@ -48,7 +48,8 @@ class EngineClamp:
     proof_share_high
         The same at the low-friction end of the range [1].
     weakest
-        The cylinder with the worst verdict; of those, the one nearest to lifting.
+        The cylinder with the worst verdicts; of those, the one nearest to lifting; of those, the
+        one with the least load on the body of its sheet.
     scale
         Full length of every load bar of this engine [N].
     """
@@ -105,8 +106,9 @@ def _judged(
     return JudgedCylinder(loads=loads, judgements=judge_cylinder(joint, loads, rules, proof))
 
 
-def _strength(judged: JudgedCylinder) -> tuple[int, float]:
-    return SEVERITY.index(judged.worst.check.verdict), judged.loads.separation
+def _strength(judged: JudgedCylinder) -> tuple[list[int], float, float]:
+    severities = sorted(SEVERITY.index(each.check.verdict) for each in judged.judgements)
+    return severities, judged.loads.separation, judged.loads.body_at_least.value
 
 
 def check_sizes(joint: Joint, cylinders: Sequence[Cylinder]) -> None:

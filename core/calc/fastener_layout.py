@@ -41,6 +41,68 @@ class FastenerShare:
     independent: Number
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FastenerRow:
+    """A row of fasteners along a bank.
+
+    Parameters
+    ----------
+    between
+        Between the bores and at both ends of the bank; else one beside each bore.
+    offset
+        Distance from the line of bores, above it positive [mm].
+    """
+
+    between: bool
+    offset: Millimetre
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HeadPattern:
+    """Where the fasteners of one head are.
+
+    Parameters
+    ----------
+    bores, fasteners
+        Centres, shape (n,) and (m,).
+    """
+
+    bores: tuple[Place, ...]
+    fasteners: tuple[Place, ...]
+
+
+def head_pattern(bores: int, spacing: Millimetre, rows: Sequence[FastenerRow]) -> HeadPattern:
+    """Bores in one line at one spacing, with rows of fasteners along them.
+
+    Parameters
+    ----------
+    bores
+        How many on this bank.
+    spacing
+        From bore centre to bore centre [mm].
+    rows
+        At least one.
+
+    Source
+    ------
+    *derived*: plane geometry.
+
+    Examples
+    --------
+    >>> head = head_pattern(2, 100.0, [FastenerRow(between=True, offset=60.0)])
+    >>> [(place.x, place.y) for place in head.fasteners]
+    [(-50.0, 60.0), (50.0, 60.0), (150.0, 60.0)]
+    """
+    return HeadPattern(
+        bores=tuple(Place(x=spacing * i, y=0.0) for i in range(bores)),
+        fasteners=tuple(
+            Place(x=spacing * (i - 0.5 * row.between), y=row.offset)
+            for row in rows
+            for i in range(bores + row.between)
+        ),
+    )
+
+
 def counted(count: Number) -> FastenerShare:
     """Share known only as a number a cylinder [1], as if all were whole.
 

@@ -224,7 +224,8 @@ def stud_stiffness(fastener: Fastener, grip: Grip) -> NewtonPerMillimetre:
 
     Source
     ------
-    Shigley's Mechanical Engineering Design, 9th ed., eq. 8-17: plain and threaded part in series.
+    Shigley's Mechanical Engineering Design, 9th ed., eq. 8-17, as restated: plain and
+    threaded part in series.
     """
     shank_area = 0.25 * math.pi * fastener.thread.diameter**2
     threaded = grip.length - grip.shank

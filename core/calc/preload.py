@@ -32,7 +32,9 @@ from core.unit_types import (
 )
 
 TYPED = Source(Trust.ASSUMED, "as typed")
-SHIGLEY_TORQUE = published("Shigley's Mechanical Engineering Design, 9th ed., eq. 8-27")
+SHIGLEY_TORQUE = published(
+    "Shigley's Mechanical Engineering Design, 9th ed., eq. 8-27, as restated"
+)
 SHIGLEY_TARGET = published("Shigley's Mechanical Engineering Design, 9th ed., eq. 8-31, 8-32")
 TURN_OF_NUT = derived("stud and joint as springs in series, taken up by the turn of the nut")
 STRETCH_OF_STUD = derived("stiffness of the stud times its stretch")
@@ -52,7 +54,7 @@ def preload_from_torque(torque: NewtonMillimetre, friction: Number, diameter: Mi
 
     Source
     ------
-    Shigley's Mechanical Engineering Design, 9th ed., eq. 8-27.
+    Shigley's Mechanical Engineering Design, 9th ed., eq. 8-27, as restated.
     """
     return torque / (friction * diameter)
 
@@ -71,7 +73,7 @@ def torque_for(preload: Newton, friction: Number, diameter: Millimetre) -> Newto
 
     Source
     ------
-    Shigley's Mechanical Engineering Design, 9th ed., eq. 8-27.
+    Shigley's Mechanical Engineering Design, 9th ed., eq. 8-27, as restated.
     """
     return friction * preload * diameter
 
@@ -264,7 +266,7 @@ class ByTorque:
     method: Method = Method.TORQUE_ESTIMATED
 
     def preload(self, fastener: Fastener) -> Preload:
-        """Load of one such fastener, by Shigley 9th ed., eq. 8-27."""
+        """Load of one such fastener, by Shigley 9th ed., eq. 8-27, as restated."""
         scatter, diameter = SCATTER[self.method], fastener.thread.diameter
         return Preload(
             force=lambda torque, friction, method: (

@@ -119,7 +119,7 @@ def load_share(stud_stiffness: NewtonPerMillimetre, joint_stiffness: NewtonPerMi
 
     Source
     ------
-    Shigley's Mechanical Engineering Design, 9th ed., eq. 8-24 (f): C = kb/(kb + km).
+    Shigley's Mechanical Engineering Design, 9th ed., p. 436, eq. f: C = kb/(kb + km).
     """
     return stud_stiffness / (stud_stiffness + joint_stiffness)
 
@@ -129,7 +129,8 @@ def left_at_peak(clamp: Newton, load: Newton, share: Number) -> Newton:
 
     Source
     ------
-    Shigley's Mechanical Engineering Design, 9th ed., eq. 8-25: Fi − (1 − C)·P.
+    Shigley's Mechanical Engineering Design, 9th ed., p. 436, eq. 8-25 with its sign
+    turned: Fi − (1 − C)·P.
     """
     return clamp - (1.0 - share) * load
 
@@ -139,7 +140,7 @@ def stud_at_peak(preload: Newton, load: Newton, share: Number) -> Newton:
 
     Source
     ------
-    Shigley's Mechanical Engineering Design, 9th ed., eq. 8-24: Fi + C·P.
+    Shigley's Mechanical Engineering Design, 9th ed., p. 436, eq. 8-24: Fi + C·P.
     """
     return preload + share * load
 

@@ -148,39 +148,46 @@ def read_clamp(texts: Mapping[str, Sequence[str]], name: Callable[[str], str]) -
         With every fault of the form, each naming its field.
     """
     entries = Entries(texts, name)
-    fastener = _fastener(entries)
-    load_share = _value(entries, "load-share", LOAD_SHARE_FIELD)
-    tightening = _tightening(entries, load_share)
-    cylinder = _cylinder(entries)
-    copper = Copper(
-        temper=Temper(_choice(entries, "copper", Temper) or Temper.ANNEALED),
-        hardness=_value(entries, "hardness", HARDNESS_FIELD),
-    )
-    face = entries.read("head-face", read_head_face) or FLAT_UNTIL_ASKED
-    sheet = _value(entries, "gasket", SHEET_FIELD)
+    joint, cylinder = read_joint(entries), _cylinder(entries)
+    sheet = value_of(entries, "gasket", SHEET_FIELD)
     seed = entries.read("seed", _whole)
-    if fastener is None or tightening is None or cylinder is None:
+    if joint is None or cylinder is None:
         entries.finish()
-    assert fastener is not None
-    assert tightening is not None
+    assert joint is not None
     assert cylinder is not None
-    joint = Joint(
-        fastener=fastener, tightening=tightening, copper=copper, face=face, load_share=load_share
-    )
     entries.attempt(lambda: check_sizes(joint, [cylinder]))
     entries.finish()
     return ClampForm(joint=joint, cylinder=cylinder, sheet=sheet, seed=seed, echoes=entries.echoes)
 
 
-def _value(entries: Entries, field: str, kind: Field) -> float | None:
+def read_joint(entries: Entries) -> Joint | None:
+    """What all cylinders share; none where a fault stands in the way."""
+    fastener = _fastener(entries)
+    load_share = value_of(entries, "load-share", LOAD_SHARE_FIELD)
+    tightening = _tightening(entries, load_share)
+    copper = Copper(
+        temper=Temper(_choice(entries, "copper", Temper) or Temper.ANNEALED),
+        hardness=value_of(entries, "hardness", HARDNESS_FIELD),
+    )
+    face = entries.read("head-face", read_head_face) or FLAT_UNTIL_ASKED
+    if fastener is None or tightening is None:
+        return None
+    return Joint(
+        fastener=fastener, tightening=tightening, copper=copper, face=face, load_share=load_share
+    )
+
+
+def value_of(entries: Entries, field: str, kind: Field) -> float | None:
+    """Size of a field, if one was typed."""
     typed = entries.quantity(field, kind)
     return None if typed is None else typed.value
 
 
-def _required(entries: Entries, field: str, kind: Field) -> float | None:
+def required(entries: Entries, field: str, kind: Field) -> float | None:
+    """Size of a field that cannot be left out."""
     if not entries.typed(field):
         entries.add_fault(field, f"clamp.missing.{field}")
-    return _value(entries, field, kind)
+    return value_of(entries, field, kind)
 
 
 def _only_one(entries: Entries, fields: Sequence[str], missing: str) -> str | None:
@@ -224,7 +231,7 @@ def _fastener(entries: Entries) -> Fastener | None:
         entries.add_fault("thread", "clamp.missing.thread")
     thread = entries.read("thread", read_thread)
     given = _only_one(entries, STRENGTHS, "grade")
-    proof, yielding = (_value(entries, each, STRENGTH_FIELD) for each in STRENGTHS[1:])
+    proof, yielding = (value_of(entries, each, STRENGTH_FIELD) for each in STRENGTHS[1:])
     if thread is None:
         return None
     if given == "grade":
@@ -258,13 +265,13 @@ def _tightening(entries: Entries, load_share: Number | None) -> Tightening | Non
 
 
 def _percent(entries: Entries) -> Tightening | None:
-    share = _value(entries, "preload", PRELOAD_FIELD)
+    share = value_of(entries, "preload", PRELOAD_FIELD)
     method = Method(_choice(entries, "by", Method) or Method.NOT_TOLD)
     return None if share is None else PercentOfProof(share=share, method=method)
 
 
 def _by_torque(entries: Entries) -> Tightening | None:
-    torque = _value(entries, "torque", TORQUE_FIELD)
+    torque = value_of(entries, "torque", TORQUE_FIELD)
     friction = _friction(entries)
     method = Method(_choice(entries, "by", Method) or Method.TORQUE_ESTIMATED)
     if torque is None or friction is None:
@@ -274,8 +281,8 @@ def _by_torque(entries: Entries) -> Tightening | None:
 
 def _friction(entries: Entries) -> Friction | None:
     given = _only_one(entries, ("friction", "lubricant"), "friction")
-    value = _value(entries, "friction", FRICTION_FIELD)
-    half_width = _value(entries, "friction-tol", FRICTION_TOL_FIELD)
+    value = value_of(entries, "friction", FRICTION_FIELD)
+    half_width = value_of(entries, "friction-tol", FRICTION_TOL_FIELD)
     if given == "lubricant":
         lubricant = entries.read(given, _lubricant)
         return None if lubricant is None else friction_of(lubricant)
@@ -295,8 +302,8 @@ def _lubricant(typed: str, name: str) -> Lubricant:
 
 
 def _by_angle(entries: Entries, load_share: Number | None) -> Tightening | None:
-    snug = _required(entries, "torque", TORQUE_FIELD)
-    angle = _value(entries, "angle", ANGLE_FIELD)
+    snug = required(entries, "torque", TORQUE_FIELD)
+    angle = value_of(entries, "angle", ANGLE_FIELD)
     friction, grip = _friction(entries), _grip(entries)
     if not load_share:
         entries.add_fault("load-share", "clamp.missing.load-share")
@@ -308,27 +315,27 @@ def _by_angle(entries: Entries, load_share: Number | None) -> Tightening | None:
 
 
 def _by_stretch(entries: Entries) -> Tightening | None:
-    stretch, grip = _value(entries, "stretch", STRETCH_FIELD), _grip(entries)
+    stretch, grip = value_of(entries, "stretch", STRETCH_FIELD), _grip(entries)
     if stretch is None or grip is None:
         return None
     return ByStretch(stretch=stretch, grip=grip)
 
 
 def _grip(entries: Entries) -> Grip | None:
-    length = _required(entries, "grip", GRIP_FIELD)
-    shank = _value(entries, "shank", SHANK_FIELD) or 0.0
+    length = required(entries, "grip", GRIP_FIELD)
+    shank = value_of(entries, "shank", SHANK_FIELD) or 0.0
     if length is not None and shank > length:
         entries.add_fault("shank", "clamp.shank")
     return None if length is None else Grip(length=length, shank=shank)
 
 
 def _cylinder(entries: Entries) -> Cylinder | None:
-    count = _required(entries, "fasteners", COUNT_FIELD)
-    ring = _required(entries, "ring", RING_FIELD)
-    wire = _required(entries, "wire", WIRE_FIELD)
-    height = _required(entries, "height", HEIGHT_FIELD)
-    u = _value(entries, "u", SPREAD_FIELD)
-    pressure = _pressure(entries)
+    count = required(entries, "fasteners", COUNT_FIELD)
+    ring = required(entries, "ring", RING_FIELD)
+    wire = required(entries, "wire", WIRE_FIELD)
+    height = required(entries, "height", HEIGHT_FIELD)
+    u = height_spread(entries)
+    pressure = read_pressure(entries)
     if count is None or ring is None or wire is None or height is None or pressure is None:
         return None
     return Cylinder(
@@ -336,20 +343,27 @@ def _cylinder(entries: Entries) -> Cylinder | None:
         ring_diameter=ring,
         wire_diameter=wire,
         height=height,
-        height_u=rectangular(ASSUMED_HALF_WIDTHS.snug) if u is None else u,
+        height_u=u,
         fasteners=counted(count),
         pressure=pressure,
     )
 
 
-def _pressure(entries: Entries) -> PeakPressure | None:
+def height_spread(entries: Entries) -> Millimetre:
+    """Standard uncertainty of the height as typed; a snug leaf's where none was [mm]."""
+    u = value_of(entries, "u", SPREAD_FIELD)
+    return rectangular(ASSUMED_HALF_WIDTHS.snug) if u is None else u
+
+
+def read_pressure(entries: Entries) -> PeakPressure | None:
+    """Peak pressure as typed, or its floor from compression and boost."""
     _goes_with(entries, "pressure-tol", ("pressure",))
     _goes_with(entries, "boost", ("compression",))
     given = _only_one(entries, ("pressure", "compression"), "pressure")
-    peak = _value(entries, "pressure", PRESSURE_FIELD)
-    half_width = _value(entries, "pressure-tol", PRESSURE_TOL_FIELD)
-    ratio = _value(entries, "compression", RATIO_FIELD)
-    boost = _value(entries, "boost", BOOST_FIELD)
+    peak = value_of(entries, "pressure", PRESSURE_FIELD)
+    half_width = value_of(entries, "pressure-tol", PRESSURE_TOL_FIELD)
+    ratio = value_of(entries, "compression", RATIO_FIELD)
+    boost = value_of(entries, "boost", BOOST_FIELD)
     if given == "compression":
         return None if ratio is None else pressure_floor(ratio, boost or 0.0)
     return None if peak is None else entered_pressure(peak, half_width)

@@ -57,6 +57,8 @@ TEXTS: dict[str, str] = {
     "clamp.missing.height": "type the height of the wire.",
     "clamp.missing.pressure": "type the peak cylinder pressure; or the compression ratio, which gives "
     "only a floor.",
+    "clamp.missing.spacing": "type the distance from bore centre to bore centre.",
+    "clamp.whole": "type a whole number.",
     "clamp.missing.grip": "type the length of stud that stretches.",
     "clamp.missing.load-share": "type the part of an outside load that the stud takes, such as 0.2.",
     "clamp.missing.torque": "type the snug torque before the turn.",
