@@ -44,11 +44,11 @@ PLACES = ("12", "3", "6", "9", "bridge", "joint before", "joint after", "1")
 START = 1_700_000_000_000
 LATER = 1_800_000_000_000
 MEMORY = """
-import asyncio, resource, sys
+import asyncio, sys
 from pathlib import Path
 from core.records import open_book
 from core.records.file_storage import FileHome
-book = at_once(open_book(FileHome(Path(sys.argv[1])), lambda: {now}, lambda n: bytes(n)))
+book = asyncio.run(open_book(FileHome(Path(sys.argv[1])), lambda: {now}, lambda n: bytes(n)))
 book.jobs("engine 77")
 status = Path("/proc/self/status").read_text()
 print(status.split("VmRSS:")[1].split()[0])
