@@ -32,6 +32,11 @@ WHEEL_PARTS_LEFT_OUT = (
     "flet/testing",
     "flexcache/testsuite",
     "flexparser/testsuite",
+    "jinja2/ext.py",
+    "jinja2/nativetypes.py",
+    "jinja2/sandbox.py",
+    "markupsafe/_speedups.c",
+    "markupsafe/_speedups.cpython-314-x86_64-linux-gnu.so",
     "pint/matplotlib.py",
     "pint/testing.py",
     "pint/testsuite",
@@ -43,16 +48,17 @@ WHEEL_PARTS_LEFT_OUT = (
     "platformdirs/pytest_plugin.py",
     "platformdirs/testing.py",
     "platformdirs/windows.py",
+    "segno/cli.py",
+    "segno/helpers.py",
     "tinydb/mypy_plugin.py",
     "uncertainties/unumpy",
 )
 # Parts of the standard library that need what a browser lacks (processes, sockets, terminals),
 # that serve developers at a desk, or whose work a compiled module does.
 LIBRARY_PARTS_LEFT_OUT = tuple((HERE / "library_left_out.txt").read_text().split())
-# Of these packages only the modules named here are kept: no text in another encoding and no mail
-# ever reaches the app, but other modules import the packages.
+# Of these packages only the modules named here are kept: no text in another encoding ever reaches
+# the app.
 KEPT_OF = {
-    "email": ("__init__",),
     "encodings": ("__init__", "aliases", "ascii", "cp437", "idna", "latin_1", "punycode", "utf_8"),
 }
 # One fixed time in every entry: the same sources give the same bytes.

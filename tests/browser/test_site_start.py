@@ -121,8 +121,30 @@ def test_the_site_opens_under_any_base_path(new_phone: NewPhone) -> None:
         phone.close()
         phone.open("#/check?go=0.011in", offline=True)
         phone.read_aloud()
-        assert phone.page.url.startswith(f"{origin}/shop/standproud/#/")
+        assert phone.phrase("in-go", holding="0.011")
         phone.close()
+
+
+def test_a_sign_that_no_font_of_ours_has_asks_nobody_and_disturbs_nothing(phone: Phone) -> None:
+    phone.open()
+    phone.wait_until_ready_for_offline()
+    phone.wait_for_view()
+    asked: list[str] = []
+    phone.context.on("request", lambda request: asked.append(request.url))
+    phone.python(FOREIGN_SIGNS)
+    phone.page.wait_for_timeout(3000)
+    assert 0 < len(asked) < 10
+    assert all("/assets/fonts/" in url for url in asked)
+
+
+FOREIGN_SIGNS = """
+import gc
+import flet as ft
+from flet.controls.page import Page
+page = next(each for each in gc.get_objects() if type(each) is Page)
+page.overlay.append(ft.Text("\u6c49\u2300\u0e01", size=40))
+page.update()
+"""
 
 
 def test_every_module_of_ours_and_every_name_of_flet_imports_on_the_phone(phone: Phone) -> None:

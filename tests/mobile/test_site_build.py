@@ -13,6 +13,7 @@ import pytest
 from flet_web import get_package_web_dir
 from fontTools.ttLib import TTFont
 
+from mobile.app.theme import DARK, LIGHT
 from mobile.site.client import FOREIGN_HOST, replace_once
 from mobile.site.failure import BuildError
 from mobile.site.icon_font import ENGINE_ICONS, glyph, glyphs, named_icons
@@ -148,6 +149,13 @@ def test_an_engine_with_no_or_several_foreign_addresses_stops_the_build(
     with pytest.raises(BuildError, match="instead of once"):
         replace_once(script, FOREIGN_HOST, "unused/")
     assert script.read_text() == text
+
+
+def test_the_first_picture_has_the_grounds_of_the_app_that_follows(site: Path) -> None:
+    style = (site / "page.css").read_text()
+    light, dark = style.split("prefers-color-scheme: dark")
+    assert f"--ground: {LIGHT.ground};" in light
+    assert f"--ground: {DARK.ground};" in dark
 
 
 def test_every_font_the_engine_loads_is_there(site: Path) -> None:

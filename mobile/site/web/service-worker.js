@@ -156,10 +156,16 @@ async function withPolicy(response) {
   return new Response(response.body, { status, statusText, headers });
 }
 
+// For a sign that no font of ours has, the engine asks for another font, again with each frame until
+// it gets one. It gets ours, and draws a box for the sign.
+const OTHER_FONT = /^assets\/fonts\/noto/;
+const OWN_FONT = "assets/fonts/roboto.woff2";
+
 function pathOf(request) {
-  const url = new URL(request.url);
   if (request.mode === "navigate") return "index.html";
-  return decodeURIComponent(url.pathname.slice(SCOPE.pathname.length));
+  const url = new URL(request.url);
+  const path = decodeURIComponent(url.pathname.slice(SCOPE.pathname.length));
+  return OTHER_FONT.test(path) ? OWN_FONT : path;
 }
 
 function respond(request) {
