@@ -14,6 +14,8 @@ From the app:
     Tell the state.
 ``{"kind": "use-new-version"}``
     Change to the version that waits. The page reloads once.
+``{"kind": "link-taken"}``
+    The link this page was opened with is used up; the address goes back to the plain one.
 ``{"kind": "last-answer", "height": …, "suggestion": …, "say": …}``
     What the first picture of the next start shows. A copy for the eye, never read as data.
 """
@@ -83,6 +85,10 @@ class PageBridge:
     def use_new_version(self) -> None:
         """Change to the version that waits; the page reloads once."""
         self._send("use-new-version")
+
+    def link_taken(self) -> None:
+        """Have the address forget the link."""
+        self._send("link-taken")
 
     def leave_last_answer(self, *, height: str, suggestion: str, say: str) -> None:
         """Leave what the first picture of the next start shows."""

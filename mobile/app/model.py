@@ -14,7 +14,7 @@ from mobile.app.state import entry as entries
 from mobile.app.state import phrases
 from mobile.app.state.draft import as_json
 from mobile.app.state.entry import READINGS, Entry, thickness_of
-from mobile.app.state.keys import Keys
+from mobile.app.state.keys import Keys, strike
 from mobile.app.state.leaf_pad import PadWindow
 from mobile.app.state.link import link_of, texts_of
 from mobile.app.state.own_leaves import leaf_set, leaves_field
@@ -42,17 +42,21 @@ class App:
         Changes to the version that waits.
     leave_last_answer
         Leaves the answer for the first picture of the next start.
+    link_taken
+        Has the address forget the link it held.
     """
 
     keep: Keep
     address: str
     use_new_version: Callable[[], None]
     leave_last_answer: Callable[..., None]
+    link_taken: Callable[[], None]
     entry: Entry = field(default_factory=Entry)
     told: Told = field(default_factory=lambda: tell(Entry()))
     screen: str = "check"
     window: PadWindow = field(default_factory=PadWindow)
     dropped: Entry | None = None
+    dropped_size: tuple[str, str] | None = None
     preview: dict[str, str] | None = None
     link_trouble: str = ""
     draft_trouble: str = ""
@@ -107,6 +111,9 @@ class App:
         if self.entry.open_field:
             self._type(self.entry)
 
+    def drop_text(self, field: str) -> None:
+        self.take(entries.set_text(self.entry, field, ""))
+
     def draw_sheet(self, thickness: float) -> None:
         self.take(entries.draw_sheet(self.entry, thickness))
 
@@ -141,6 +148,11 @@ class App:
             entry = entries.set_text(entry, field, read_typing(entry).text or "")
         self.take(entry)
 
+    def strike(self, label: str) -> None:
+        """A key of a real keyboard, while the number pad is open."""
+        if self.entry.open_field:
+            strike(self.keys(), label)
+
     def close_pad(self) -> None:
         field = self.entry.open_field or ""
         size = read_typing(self.entry).text
@@ -174,13 +186,19 @@ class App:
         return "; ".join(self.own_leaf_texts())
 
     def _add_size(self, field: str, size: str) -> None:
+        self.dropped_size = None
         sizes = with_size(self._sizes(field), field, size)
         self.take(entries.set_text(self.entry, field, sizes))
 
     def drop_size(self, field: str, size: str) -> None:
         sizes = without_size(self._sizes(field), size)
         if sizes or field == "shelf":
+            self.dropped_size = (field, size)
             self.take(entries.set_text(self.entry, field, sizes))
+
+    def bring_size_back(self) -> None:
+        if self.dropped_size is not None:
+            self._add_size(*self.dropped_size)
 
     # ---- links ----
 
@@ -200,13 +218,15 @@ class App:
             self.use_link()
 
     def use_link(self) -> None:
-        if self.preview is not None:
-            self.take(entries.from_link(self.entry, self.preview))
-        self.preview = None
+        before, texts = self.entry, self.preview or {}
+        self.take(entries.from_link(before, texts))
+        self.dropped = before if before.under_way() else None
+        self.drop_link()
 
     def drop_link(self) -> None:
-        self.preview = None
-        self.link_trouble = ""
+        """A word was said: the link is used up, whichever it was."""
+        self.preview, self.link_trouble = None, ""
+        self.link_taken()
 
     def preview_line(self) -> str:
         told = tell(entries.from_link(self.entry, self.preview or {}))

@@ -1,5 +1,6 @@
 """Cross-section through wire, groove, deck and sheet, to scale."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from core.unit_types import Millimetre
@@ -11,6 +12,8 @@ BELOW = 1.12
 """How far the block is drawn, against the depth of the groove."""
 MARGIN = 0.04
 """Part of the height left free above and below."""
+PAD = 6.0
+"""From the picture's edge to words [px]."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,6 +50,7 @@ class Labels:
     """Words in the picture, and their size [px]."""
 
     limit: str
+    bite: str
     sheet: str
     wire: str
     deck: str
@@ -87,8 +91,8 @@ def draw_section(section: Section, labels: Labels, width: float, height: float) 
         shapes=(
             *_block(pen, section, height),
             *_sheet(pen, section),
-            *_spread(pen, section),
             _wire_shape(pen, section),
+            *_spread(pen, section),
             *_limits(pen, section),
             *_labels(pen, section, labels),
         ),
@@ -161,7 +165,11 @@ def _sheet(pen: _Pen, section: Section) -> tuple[Shape, ...]:
 
 
 def _spread(pen: _Pen, section: Section) -> tuple[Shape, ...]:
-    return (pen.band("spread", section.low, section.high),)
+    """Across the wire and a little beyond, with a line at both ends."""
+    low, high, beyond = pen.y(section.low), pen.y(section.high), 0.75 * _wire(section)
+    left, right = pen.x(-beyond), pen.x(beyond)
+    ends = (Line(role="edge", x1=left, y1=y, x2=right, y2=y, width=1.5) for y in (low, high))
+    return (_box("spread", left, high, right, low), *ends)
 
 
 def _wire_shape(pen: _Pen, section: Section) -> Disc:
@@ -185,32 +193,31 @@ def _limits(pen: _Pen, section: Section) -> tuple[Shape, ...]:
 
 
 def _labels(pen: _Pen, section: Section, labels: Labels) -> tuple[Shape, ...]:
-    pad, size = 6.0, labels.size
-    told: list[Shape] = [
-        Label(role="on-block", x=pad, y=pen.deck_y + 3.0, text=labels.deck, size=size),
-        Label(
-            role="on-wire" if section.wire else "on-block",
-            x=pen.middle,
-            y=pen.y(section.height - 0.5 * _wire(section)) - 0.5 * size,
-            text=labels.wire,
-            size=size,
-            anchor=0.5,
-        ),
-    ]
-    if section.sheet is not None and section.limit is not None:
-        told.append(
-            Label(
-                role="on-sheet", x=pad, y=pen.y(section.sheet) + 2.0, text=labels.sheet, size=size
-            )
-        )
-        told.append(
-            Label(
-                role="on-limit",
-                x=pen.width - pad,
-                y=pen.y(section.limit) - size - 5.0,
-                text=labels.limit,
-                size=size,
-                anchor=1.0,
-            )
-        )
-    return tuple(told)
+    return (
+        Label(role="on-block", x=PAD, y=pen.deck_y + 3.0, text=labels.deck, size=labels.size),
+        _wire_label(pen, section, labels),
+        *_sheet_labels(pen, section, labels),
+    )
+
+
+def _wire_label(pen: _Pen, section: Section, labels: Labels) -> Label:
+    return Label(
+        role="on-wire" if section.wire else "on-groove",
+        x=pen.middle,
+        y=pen.y(section.height - 0.5 * _wire(section)) - 0.5 * labels.size,
+        text=labels.wire,
+        size=labels.size,
+        anchor=0.5,
+    )
+
+
+def _sheet_labels(pen: _Pen, section: Section, labels: Labels) -> Iterator[Label]:
+    """The sheet at its top, the limit over its line, the bite in the block: no room elsewhere."""
+    if section.sheet is None or section.limit is None or section.bite is None:
+        return
+    right, size = pen.width - PAD, labels.size
+    top, limit = pen.y(section.sheet) + 2.0, pen.y(section.limit) - size - 5.0
+    yield Label(role="on-sheet", x=PAD, y=top, text=labels.sheet, size=size)
+    yield Label(role="on-sheet", x=right, y=limit, text=labels.limit, size=size, anchor=1.0)
+    below = pen.deck_y + 3.0
+    yield Label(role="on-block", x=right, y=below, text=labels.bite, size=size, anchor=1.0)

@@ -12,6 +12,10 @@ from mobile.app.state.keys import erased, pressed
 READINGS = ("go", "no-go")
 SIZES = ("gasket", "wire", "groove-width", "groove-depth")
 KEPT_FOR_THE_NEXT = ("shelf", "own-leaves-in", "own-leaves-mm")
+OWN_SHELF = "own-shelf"
+"""Where the user's own shelf waits while a link's is shown."""
+LASTING = (*KEPT_FOR_THE_NEXT, OWN_SHELF)
+ON_SCREEN = (*READINGS, *SIZES, "face", "face-depth")
 FACES_WITH_DEPTH = ("printed", "receiver")
 START_TEXTS = {"shelf": "0.032 in; 0.040 in; 0.050 in; 0.0646 in"}
 OTHER_SIDE = {"go": "no-go", "no-go": "go"}
@@ -46,7 +50,11 @@ class Entry:
 
     def under_way(self) -> bool:
         """Whether something was entered that a new check would lose."""
-        return any(self.texts.get(each) for each in (*READINGS, *SIZES, "face"))
+        return any(text for field, text in self.texts.items() if field not in LASTING)
+
+    def beside(self) -> tuple[str, ...]:
+        """Fields that came by a link and have no place of their own on the screen."""
+        return tuple(field for field in self.texts if field not in (*ON_SCREEN, *LASTING))
 
 
 def set_text(entry: Entry, field: str, text: str) -> Entry:
@@ -128,10 +136,11 @@ def draw_sheet(entry: Entry, thickness: float) -> Entry:
 
 
 def from_link(entry: Entry, texts: Mapping[str, str]) -> Entry:
-    """A check that came by a link; what it does not say of shelf and leaves stays."""
-    kept = begin_anew(entry)
+    """A check that came by a link; the user's own shelf and leaves come back with the next one."""
+    kept = begin_anew(entry).texts
+    own = {OWN_SHELF: kept["shelf"]} if "shelf" in texts and kept.get("shelf") else {}
     in_mm = any(texts.get(side, "").endswith("mm") for side in READINGS)
-    return replace(kept, texts={**kept.texts, **texts}, metric=in_mm)
+    return Entry(texts={**kept, **own, **texts}, metric=in_mm)
 
 
 def switch_unit(entry: Entry) -> Entry:
@@ -140,6 +149,7 @@ def switch_unit(entry: Entry) -> Entry:
 
 
 def begin_anew(entry: Entry) -> Entry:
-    """A new check; shelf and leaves stay."""
+    """A new check; the user's own shelf and leaves stay."""
     kept = {name: text for name, text in entry.texts.items() if name in KEPT_FOR_THE_NEXT}
-    return Entry(texts=kept, metric=entry.metric)
+    own = {"shelf": entry.texts[OWN_SHELF]} if OWN_SHELF in entry.texts else {}
+    return Entry(texts={**kept, **own}, metric=entry.metric)

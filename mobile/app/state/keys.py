@@ -38,6 +38,26 @@ class Keys:
     stacks: bool = False
 
 
+NAMED = {
+    ".": ".",
+    ",": ".",
+    "Decimal": ".",
+    "+": " + ",
+    "Add": " + ",
+}
+
+
+def strike(keys: Keys, label: str) -> None:
+    """A key of a real keyboard, by what Flutter calls it; others do nothing."""
+    key = label.removeprefix("Numpad ")
+    done = {"Enter": keys.done, "Escape": keys.done, "Backspace": keys.erase, "Delete": keys.clear}
+    sign = key if key.isdecimal() and key.isascii() else NAMED.get(key)
+    if key in done:
+        done[key]()
+    elif sign and (keys.stacks or sign.strip() != "+"):
+        keys.press(sign)
+
+
 def pressed(typing: str, kept: str, key: str) -> str:
     """What stands after a key; the first key over a kept text with its unit starts anew."""
     fresh = typing == kept and typing[-1:].isalpha()

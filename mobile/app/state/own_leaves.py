@@ -14,8 +14,8 @@ def leaves_field(metric: bool) -> str:
 
 
 def leaf_set(entry: Entry) -> LeafSet:
-    """The user's own leaves in the unit in force, else the ones to start with."""
-    text = entry.texts.get(leaves_field(entry.metric))
+    """The leaves of a link, else the user's own in the unit in force, else those to start with."""
+    text = entry.texts.get("leaves") or entry.texts.get(leaves_field(entry.metric))
     if not text:
         return METRIC_SET if entry.metric else INCH_SET
     return _read(text, entry.metric)

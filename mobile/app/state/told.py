@@ -48,7 +48,8 @@ def form_texts(entry: Entry) -> dict[str, list[str]]:
     return texts
 
 
-def _lacks_depth(entry: Entry) -> bool:
+def lacks_depth(entry: Entry) -> bool:
+    """Whether a print or a receiver waits for its depth."""
     return entry.texts.get("face") in FACES_WITH_DEPTH and not entry.texts.get("face-depth")
 
 
@@ -57,7 +58,7 @@ def tell(entry: Entry) -> Told:
     texts = form_texts(entry)
     if not any(texts.get(field) for field in HEIGHT_FIELDS):
         return Told(echoes={}, metric=entry.metric)
-    if _lacks_depth(entry):
+    if lacks_depth(entry):
         lacking = fault(field_name("face-depth"), "face.depth_missing")
         return Told(faults=(lacking,), echoes={}, metric=entry.metric)
     try:

@@ -1,17 +1,23 @@
 """The answer, always in view: height, every sheet, the one to run, the leaf to try."""
 
+from typing import Any
+
 import flet as ft
 
 from core.calc.quick_check import Answer
 from core.calc.shelf import ShelfRow
 from core.texts import text
+from core.texts.length import Length
 from core.texts.share import Share
 from mobile.app.model import App
 from mobile.app.state import phrases
 from mobile.app.state.told import Told
 from mobile.app.views.look import Look
-from mobile.app.views.parts import said, words
+from mobile.app.views.parts import button, in_rows, said, words
 from mobile.app.views.verdict_sign import colour, sign
+
+TARGET = 52.0
+"""Least height of a sheet on the strip, where two stand side by side [px]."""
 
 
 def answer_panel(app: App, look: Look) -> ft.Control:
@@ -64,38 +70,81 @@ def _strip(app: App, answer: Answer, look: Look) -> ft.Control:
         label=phrase or text("screen.no_shelf"),
         container=True,
         content=ft.Column(
-            [_strip_row(app, row, row.sheet == run, look) for row in rows]
+            in_rows(
+                [_sheet(app, row, row.sheet == run, look) for row in rows],
+                look,
+                gap=4.0,
+                columns=2 if look.roomy else 1,
+            )
             or [words(look, text("screen.no_shelf"), look.body_size)],
-            spacing=2,
+            spacing=4 if look.roomy else 2,
             tight=True,
         ),
     )
 
 
-def _strip_row(app: App, row: ShelfRow, chosen: bool, look: Look) -> ft.Control:
-    tint = colour(look, row.verdict)
-    cells: list[ft.Control] = [
-        sign(look, row.verdict, row.word, look.row_size),
-        words(look, _label(row, app, look), look.row_size, bold=chosen),
-        words(look, f"{Share(row.share)}", look.row_size, bold=chosen),
-        words(
-            look,
-            text(f"word.{row.word}"),
-            look.row_size,
-            colour=tint,
-            bold=True,
-            one_line=True,
-            align=ft.TextAlign.END,
-            expand=True,
-        ),
-    ]
-    return ft.Container(
-        content=ft.Row(cells, spacing=8 if look.roomy else 4),
-        bgcolor=look.palette.panel if chosen else None,
-        border=ft.Border.all(2, look.palette.copper if chosen else "#00000000"),
-        border_radius=8,
-        padding=ft.Padding.symmetric(horizontal=5, vertical=1),
-        on_click=lambda _event: app.draw_sheet(row.sheet.thickness),
+def _sheet(app: App, row: ShelfRow, chosen: bool, look: Look) -> ft.Control:
+    """One sheet; a tap draws it in the section."""
+    return button(
+        look,
+        f"shelf-{Length(row.sheet.thickness):in}",
+        phrases.row_phrase(row),
+        (_two_lines if look.roomy else _one_line)(app, row, chosen, look),
+        lambda: app.draw_sheet(row.sheet.thickness),
+        height=_sheet_height(look),
+        expand=True,
+        ring=chosen,
+        colour=look.palette.panel,
+        selected=app.entry.drawn_mm == row.sheet.thickness,
+    )
+
+
+def _sheet_height(look: Look) -> float:
+    lines = 2.4 if look.roomy else 1.45
+    least = TARGET if look.roomy else 0.0
+    return max(least, lines * look.row_size * look.text_scale + 7.0)
+
+
+def _two_lines(app: App, row: ShelfRow, chosen: bool, look: Look) -> ft.Control:
+    size = f"{_label(row, app, look)} · {Share(row.share)}"
+    return ft.Row(
+        [
+            sign(look, row.verdict, row.word, 1.6 * look.row_size),
+            ft.Column(
+                [
+                    words(look, size, look.row_size * 0.9, bold=chosen, one_line=True),
+                    _word(row, look.row_size * 0.9, look),
+                ],
+                spacing=0,
+                tight=True,
+                expand=True,
+            ),
+        ],
+        spacing=6,
+    )
+
+
+def _one_line(app: App, row: ShelfRow, chosen: bool, look: Look) -> ft.Control:
+    size = f"{_label(row, app, look)} {Share(row.share)}"
+    return ft.Row(
+        [
+            sign(look, row.verdict, row.word, look.row_size),
+            words(look, size, look.row_size, bold=chosen, one_line=True),
+            _word(row, look.row_size, look, align=ft.TextAlign.END, expand=True),
+        ],
+        spacing=3,
+    )
+
+
+def _word(row: ShelfRow, size: float, look: Look, **placed: Any) -> ft.Text:
+    return words(
+        look,
+        text(f"word.{row.word}"),
+        size,
+        colour=colour(look, row.verdict),
+        bold=True,
+        one_line=True,
+        **placed,
     )
 
 

@@ -4,8 +4,9 @@ import flet as ft
 
 from core.texts import text
 from mobile.app.model import App
+from mobile.app.state.told import lacks_depth
 from mobile.app.views.look import Look
-from mobile.app.views.parts import button, field_height, in_rows, on_fill, two_lines, words
+from mobile.app.views.parts import button, field_height, in_rows, on_fill, said, two_lines, words
 
 FIELDS = ("go", "no-go", "gasket", "wire", "groove-width", "groove-depth")
 FACES = ("flat", "printed", "receiver")
@@ -17,6 +18,7 @@ def fields(app: App, look: Look) -> ft.Control:
     return ft.Column(
         [
             *in_rows(chips, look),
+            *_beside(app, look),
             _shelf(app, look),
             _faces(app, look),
         ],
@@ -41,6 +43,26 @@ def _field(app: App, field: str, look: Look) -> ft.Control:
     )
 
 
+def _beside(app: App, look: Look) -> list[ft.Control]:
+    """What a link brought that has no field here: seen, and taken away by a tap."""
+    chips = [_brought(app, field, look) for field in app.entry.beside()]
+    title = words(look, text("beside.title"), look.small_size, colour=look.palette.quiet)
+    return [title, *in_rows(chips, look)] if chips else []
+
+
+def _brought(app: App, field: str, look: Look) -> ft.Control:
+    label, value = text(f"field.{field}"), app.shown(field)
+    return button(
+        look,
+        f"drop-{field}",
+        text("beside.drop", field=label, value=value),
+        two_lines(look, label, value, False),
+        lambda: app.drop_text(field),
+        height=field_height(look),
+        expand=True,
+    )
+
+
 def _shelf(app: App, look: Look) -> ft.Control:
     shelf = app.entry.texts.get("shelf", "")
     return ft.Row(
@@ -59,10 +81,15 @@ def _shelf(app: App, look: Look) -> ft.Control:
 
 
 def _faces(app: App, look: Look) -> ft.Control:
+    lacks = text("face.lacks_depth")
+    lacking = said(
+        "lacks-face-depth", lacks, words(look, lacks, look.small_size, colour=look.palette.failed)
+    )
     return ft.Column(
         [
             words(look, text("face.title"), look.small_size, colour=look.palette.quiet),
             ft.Row([_face(app, face, look) for face in FACES], spacing=6),
+            *([lacking] if lacks_depth(app.entry) else []),
         ],
         spacing=2,
         tight=True,

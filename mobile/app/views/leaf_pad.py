@@ -9,6 +9,7 @@ from mobile.app.views.look import Look
 from mobile.app.views.parts import button, on_fill, words
 
 SIDE = 64.0
+WIDE_SIDE = 84.0
 LEAF_WIDTH = 64.0
 GAP = 4.0
 EDGE = 6.0
@@ -39,6 +40,10 @@ def _count(look: Look) -> int:
     """Leaves that fit beside each other, each wide enough for its number at this text size."""
     width = max(LEAF_WIDTH, 2.5 * _label_size(look) * look.text_scale)
     return max(2, int((look.pane - 2 * EDGE + GAP) // (width + GAP)))
+
+
+def _height(look: Look) -> float:
+    return WIDE_SIDE if look.wide else SIDE
 
 
 def _label_size(look: Look) -> float:
@@ -108,12 +113,12 @@ def _pick_face(line: str, side: str, tint: str, look: Look) -> ft.Control:
 def _leaf(app: App, leaf: PadLeaf, first: PadLeaf, look: Look) -> ft.Control:
     armed = app.entry.armed
     if armed:
-        return _side(app, leaf, armed, leaf.identifier, first, 2 * SIDE + GAP, look)
+        return _side(app, leaf, armed, leaf.identifier, first, 2 * _height(look) + GAP, look)
     stops = leaf.identifier.replace("leaf", "stops", 1)
     return ft.Column(
         [
-            ft.Row([_side(app, leaf, "go", leaf.identifier, first, SIDE, look)]),
-            ft.Row([_side(app, leaf, "no-go", stops, first, SIDE, look)]),
+            ft.Row([_side(app, leaf, "go", leaf.identifier, first, _height(look), look)]),
+            ft.Row([_side(app, leaf, "no-go", stops, first, _height(look), look)]),
         ],
         spacing=GAP,
         tight=True,

@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from mobile.app.theme import Palette
 
 FULL_WIDTH = 390.0
-WIDE = 900.0
+WIDE = 800.0
+LOW = 640.0
 LARGEST = 1.3
 """How much larger than on a usual phone text may become."""
 ROOMY = 0.75
@@ -40,6 +41,11 @@ class Look:
         return min(self.width * 0.5, 520.0) if self.wide else self.width
 
     @property
+    def low(self) -> bool:
+        """Whether the answer leaves no room for four rows of keys."""
+        return self.height < LOW
+
+    @property
     def letters(self) -> float:
         """How many letters fit, against a usual phone at usual text size."""
         return self.pane / self.text_scale / FULL_WIDTH
@@ -54,7 +60,7 @@ class Look:
 
     @property
     def height_size(self) -> float:
-        return self.text(34.0, 14.5)
+        return self.text(34.0, 13.5)
 
     @property
     def title_size(self) -> float:
@@ -62,7 +68,7 @@ class Look:
 
     @property
     def row_size(self) -> float:
-        return self.text(19.0, 11.5)
+        return self.text(19.0, 10.5)
 
     @property
     def body_size(self) -> float:

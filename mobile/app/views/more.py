@@ -5,14 +5,21 @@ import flet as ft
 from core.texts import text
 from mobile.app.model import App
 from mobile.app.views.look import Look
-from mobile.app.views.parts import button, words
+from mobile.app.views.parts import button, said, words
 
 SCREENS = {"shelf": ft.Icons.LAYERS_OUTLINED, "about": ft.Icons.INFO_OUTLINE}
 
 
 def more(app: App, look: Look) -> ft.Control:
     """One large button a screen."""
-    return ft.Column([_way(app, screen, look) for screen in SCREENS], spacing=8)
+    return ft.Column(
+        [*(_way(app, screen, look) for screen in SCREENS), _offline(app, look)], spacing=8
+    )
+
+
+def _offline(app: App, look: Look) -> ft.Control:
+    line = text(f"device.offline.{app.page_state.offline}")
+    return said("offline", line, words(look, line, look.body_size, colour=look.palette.quiet))
 
 
 def _way(app: App, screen: str, look: Look) -> ft.Control:

@@ -8,7 +8,14 @@ from mobile.app.views.look import Look
 from mobile.app.views.parts import Tap, button, on_fill, words
 
 ROWS = (("7", "8", "9"), ("4", "5", "6"), ("1", "2", "3"), ("point", "0", "back"))
+LOW_ROWS = (("1", "2", "3", "4", "5"), ("6", "7", "8", "9", "0"))
 KEY_HEIGHT = 52.0
+LOW_KEY_HEIGHT = 48.0
+ICONS = {
+    "back": ft.Icons.BACKSPACE_OUTLINED,
+    "clear": ft.Icons.DELETE_OUTLINE,
+    "done": ft.Icons.CHECK,
+}
 GAP = 4.0
 
 
@@ -19,7 +26,7 @@ def number_pad(keys: Keys, look: Look) -> ft.Control:
         content=ft.Column(
             [
                 _typed(keys, look),
-                ft.Row([_digits(keys, look), _side(keys, look)], spacing=GAP, tight=True),
+                *(_low(keys, look) if look.low else [_tall(keys, look)]),
             ],
             spacing=GAP,
             tight=True,
@@ -44,6 +51,23 @@ def _typed(keys: Keys, look: Look) -> ft.Control:
     )
 
 
+def _tall(keys: Keys, look: Look) -> ft.Control:
+    return ft.Row([_digits(keys, look), _side(keys, look)], spacing=GAP, tight=True)
+
+
+def _low(keys: Keys, look: Look) -> list[ft.Control]:
+    """Three rows instead of four, with signs in place of words."""
+    last = [
+        _key(keys, "point", look),
+        *([_sign(look, "plus", lambda: keys.press(" + "))] if keys.stacks else []),
+        _key(keys, "back", look),
+        _sign(look, "clear", keys.clear),
+        _sign(look, "done", keys.done, filled=True),
+    ]
+    digits = [[_key(keys, key, look) for key in row] for row in LOW_ROWS]
+    return [ft.Row(row, spacing=GAP) for row in (*digits, last)]
+
+
 def _digits(keys: Keys, look: Look) -> ft.Control:
     return ft.Column(
         [ft.Row([_key(keys, key, look) for key in row], spacing=GAP) for row in ROWS],
@@ -55,40 +79,45 @@ def _digits(keys: Keys, look: Look) -> ft.Control:
 
 def _key(keys: Keys, key: str, look: Look) -> ft.Control:
     if key == "back":
-        icon = ft.Icon(ft.Icons.BACKSPACE_OUTLINED, color=look.palette.ink)
-        return _button(look, key, text("key.back"), icon, keys.erase)
+        return _sign(look, key, keys.erase)
     sign = "." if key == "point" else key
     phrase = text("key.point") if key == "point" else key
     content = words(look, sign, look.title_size, bold=True)
     return _button(look, key, phrase, content, lambda: keys.press(sign))
 
 
+def _sign(look: Look, key: str, on_tap: Tap, *, filled: bool = False) -> ft.Control:
+    """A key with a picture, or a plus."""
+    tint = on_fill(look, filled)
+    face = (
+        ft.Icon(ICONS[key], color=tint)
+        if key in ICONS
+        else words(look, "+", look.title_size, bold=True)
+    )
+    return _button(look, key, text(f"key.{key}"), face, on_tap, filled=filled)
+
+
 def _side(keys: Keys, look: Look) -> ft.Control:
-    small = [_word(look, "clear", keys.clear)]
-    if keys.stacks:
-        small.insert(0, _word(look, "plus", lambda: keys.press(" + "), sign="+"))
+    plus = [ft.Row([_sign(look, "plus", lambda: keys.press(" + "))])] if keys.stacks else []
+    small = [*plus, ft.Row([_word(look, "clear", keys.clear)])]
     left = len(ROWS) - len(small)
     tall = left * KEY_HEIGHT + (left - 1) * GAP
-    done = _word(look, "done", keys.done, filled=True, height=tall)
+    done = ft.Row([_word(look, "done", keys.done, filled=True, height=tall)])
     return ft.Column([*small, done], spacing=GAP, tight=True, expand=1)
 
 
 def _word(
-    look: Look,
-    key: str,
-    on_tap: Tap,
-    *,
-    sign: str = "",
-    filled: bool = False,
-    height: float = KEY_HEIGHT,
+    look: Look, key: str, on_tap: Tap, *, filled: bool = False, height: float | None = None
 ) -> ft.Control:
-    label = sign or text(f"key.{key}")
     content = words(
-        look, label, look.body_size, bold=True, one_line=True, colour=on_fill(look, filled)
+        look,
+        text(f"key.{key}"),
+        look.body_size,
+        bold=True,
+        one_line=True,
+        colour=on_fill(look, filled),
     )
-    return ft.Row(
-        [_button(look, key, text(f"key.{key}"), content, on_tap, filled=filled, height=height)]
-    )
+    return _button(look, key, text(f"key.{key}"), content, on_tap, filled=filled, height=height)
 
 
 def _button(
@@ -99,8 +128,16 @@ def _button(
     on_tap: Tap,
     *,
     filled: bool = False,
-    height: float = KEY_HEIGHT,
+    height: float | None = None,
 ) -> ft.Control:
+    usual = LOW_KEY_HEIGHT if look.low else KEY_HEIGHT
     return button(
-        look, f"key-{key}", phrase, content, on_tap, height=height, expand=True, filled=filled
+        look,
+        f"key-{key}",
+        phrase,
+        content,
+        on_tap,
+        height=height or usual,
+        expand=True,
+        filled=filled,
     )

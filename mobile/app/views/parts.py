@@ -1,5 +1,6 @@
 """Small parts that every screen is made of."""
 
+import math
 from collections.abc import Callable
 
 import flet as ft
@@ -76,9 +77,9 @@ def button(
             height=height,
             width=width,
             alignment=ft.Alignment.CENTER,
-            padding=ft.Padding.symmetric(horizontal=4, vertical=2),
+            padding=ft.Padding.symmetric(horizontal=1),
             bgcolor=colour or (palette.copper if filled else palette.key),
-            border=ft.Border.all(3, palette.copper) if ring else None,
+            border=ft.Border.all(3, palette.copper if ring else ft.Colors.TRANSPARENT),
             border_radius=10,
             ink=True,
             on_click=lambda _event: on_tap(),
@@ -86,9 +87,11 @@ def button(
     )
 
 
-def in_rows(controls: list[ft.Control], look: Look, gap: float = 6.0) -> list[ft.Control]:
+def in_rows(
+    controls: list[ft.Control], look: Look, *, gap: float = 6.0, columns: int | None = None
+) -> list[ft.Control]:
     """Controls of equal width, three in a row or two, as the screen allows."""
-    columns = 3 if look.roomy else 2
+    columns = columns or (3 if look.roomy else 2)
     return [
         ft.Row(controls[i : i + columns], spacing=gap) for i in range(0, len(controls), columns)
     ]
@@ -128,9 +131,10 @@ def on_fill(look: Look, filled: bool) -> str:
 
 
 def panel(look: Look, *controls: ft.Control, gap: float = 4.0) -> ft.Container:
-    """A group set off from the ground."""
+    """A group set off from the ground, as wide as the screen."""
     return ft.Container(
         content=ft.Column(list(controls), spacing=gap, tight=True),
+        width=math.inf,
         bgcolor=look.palette.panel,
         border_radius=12,
         padding=10,

@@ -15,6 +15,7 @@ from mobile.app.views.read_back import read_back
 from mobile.app.views.section_view import section_view
 from mobile.app.views.verdict_list import verdict_list
 
+SIDES = 12.0
 SECTION_SHARE = 0.42
 LARGEST_SECTION = 340.0
 
@@ -22,25 +23,31 @@ LARGEST_SECTION = 340.0
 def quick_check(app: App, look: Look) -> ft.Control:
     """Answer and pad stay; what lies between scrolls. On a wide screen they stand side by side."""
     head = ft.Column([*banners(app, look), answer_panel(app, look)], spacing=4, tight=True)
-    details = ft.Column(_details(app, look), scroll=ft.ScrollMode.AUTO, expand=True, spacing=10)
-    inner = ft.Container(content=details, padding=ft.Padding.symmetric(horizontal=12), expand=True)
+    picture = _picture(app, look)
     pad = number_pad(app.keys(), look) if app.entry.open_field else leaf_pad(app, look)
     foot = ft.Container(content=pad, padding=ft.Padding.only(top=4, bottom=4))
     if look.wide:
-        left = ft.Column([head, ft.Container(expand=True), foot], width=look.pane)
-        return ft.Row([left, ft.VerticalDivider(width=1), inner], expand=True, spacing=0)
-    return ft.Column([head, inner, foot], expand=True, spacing=0)
+        left = ft.Column([head, _scrolling(picture), foot], width=look.pane, spacing=0)
+        right = _scrolling([ft.Container(height=4), *_details(app, look)])
+        return ft.Row([left, ft.VerticalDivider(width=1), right], expand=True, spacing=0)
+    between = _scrolling([*picture, *_details(app, look)])
+    return ft.Column([head, between, foot], expand=True, spacing=0)
+
+
+def _scrolling(controls: list[ft.Control]) -> ft.Control:
+    column = ft.Column(controls, scroll=ft.ScrollMode.AUTO, expand=True, spacing=10)
+    return ft.Container(content=column, padding=ft.Padding.symmetric(horizontal=SIDES), expand=True)
+
+
+def _picture(app: App, look: Look) -> list[ft.Control]:
+    if app.told.answer is None:
+        return []
+    width = look.pane - 2 * SIDES
+    return [section_view(app, look, width, min(width * SECTION_SHARE, LARGEST_SECTION))]
 
 
 def _details(app: App, look: Look) -> list[ft.Control]:
-    width = (look.width - look.pane if look.wide else look.width) - 24
-    picture = (
-        [section_view(app, look, width, min(width * SECTION_SHARE, LARGEST_SECTION))]
-        if app.told.answer
-        else []
-    )
     return [
-        *picture,
         fields(app, look),
         verdict_list(app.told, app.entered(), look),
         read_back(app, look),

@@ -7,7 +7,7 @@ from mobile.app.model import App
 from mobile.app.theme import DARK, LIGHT
 from mobile.app.views.about import about
 from mobile.app.views.gauge_card import gauge_card_view
-from mobile.app.views.look import Look
+from mobile.app.views.look import WIDE, Look
 from mobile.app.views.more import more
 from mobile.app.views.parts import button, on_fill, words
 from mobile.app.views.quick_check import quick_check
@@ -27,14 +27,17 @@ OTHERS = {
 WAY_OF = {"shelf": "more", "about": "more"}
 """The way that leads to a screen without a way of its own."""
 WAYS_HEIGHT = 52.0
+RAIL, RAIL_HEIGHT = 96.0, 72.0
+"""Size of a way beside a wide screen [px]."""
 
 
 @ft.component
 def root(app: App) -> ft.Control:
     """Screen above, ways to the others below."""
+    rail = RAIL if app.width - RAIL >= WIDE else 0.0
     look = Look(
         palette=DARK if app.dark else LIGHT,
-        width=app.width,
+        width=app.width - rail,
         height=app.height,
         text_scale=app.page_state.text_scale,
     )
@@ -43,8 +46,24 @@ def root(app: App) -> ft.Control:
         expand=True,
         content=ft.SafeArea(
             expand=True,
-            content=ft.Column([_screen(app, look), _ways(app, look)], expand=True, spacing=0),
+            content=_placed(_screen(app, look), app, look),
         ),
+    )
+
+
+def _placed(screen: ft.Control, app: App, look: Look) -> ft.Control:
+    """The ways stand under the thumb, or beside a wide screen."""
+    if look.wide:
+        return ft.Row([_rail(app, look), screen], expand=True, spacing=0)
+    return ft.Column([screen, _ways(app, look)], expand=True, spacing=0)
+
+
+def _rail(app: App, look: Look) -> ft.Control:
+    ways = [*(_way(app, screen, look) for screen in SCREENS), _unit(app, look)]
+    return ft.Container(
+        bgcolor=look.palette.panel,
+        width=RAIL,
+        content=ft.Column([ft.Row([way]) for way in ways], spacing=0),
     )
 
 
@@ -86,7 +105,7 @@ def _way(app: App, screen: str, look: Look) -> ft.Control:
             horizontal_alignment=ft.CrossAxisAlignment.CENTER,
         ),
         lambda: app.go_to(screen),
-        height=WAYS_HEIGHT,
+        height=RAIL_HEIGHT if look.wide else WAYS_HEIGHT,
         expand=True,
         filled=here,
         colour=None if here else look.palette.panel,
@@ -102,7 +121,7 @@ def _unit(app: App, look: Look) -> ft.Control:
         f"{unit}. {text('screen.unit_phrase')}",
         words(look, unit, look.body_size, bold=True, one_line=True, colour=look.palette.copper),
         app.switch_unit,
-        height=WAYS_HEIGHT,
+        height=RAIL_HEIGHT if look.wide else WAYS_HEIGHT,
         expand=True,
         colour=look.palette.panel,
     )

@@ -15,13 +15,17 @@ from mobile.app.theme import Palette
 from mobile.app.views.look import Look
 from mobile.app.views.parts import said
 
+LABEL_SHARE = 0.1
+"""Most of the picture's height that a line of words may take."""
+
 
 def section_view(app: App, look: Look, width: float, height: float) -> ft.Control:
     """Groove, wire, deck and one sheet, to scale."""
     answer = app.told.answer
     assert answer is not None
     section = section_of(answer, app.entry.drawn_mm)
-    picture = draw_section(section, _labels(section, answer, look), width, height)
+    size = min(look.small_size * look.text_scale, LABEL_SHARE * height)
+    picture = draw_section(section, _labels(section, answer, size), width, height)
     canvas = cv.Canvas(
         width=width,
         height=height,
@@ -71,14 +75,15 @@ def _sheet(answer: Answer, drawn_mm: float | None):
     return next(iter(picked), None) or run or answer.asked.gasket or next(iter(rows), None)
 
 
-def _labels(section: Section, answer: Answer, look: Look) -> Labels:
+def _labels(section: Section, answer: Answer, size: float) -> Labels:
     share = Share(answer.asked.rule.practice.largest_share)
     return Labels(
         limit=text("section.limit", share=share),
+        bite=text("section.bite", share=Share(answer.asked.rule.practice.bite_share)),
         sheet=text("section.sheet", sheet=Length(section.sheet or 0.0)),
         wire=text("section.wire", height=Length(section.height)),
         deck=text("section.deck"),
-        size=look.small_size,
+        size=size,
     )
 
 
@@ -109,7 +114,7 @@ def _disc(shape: Disc, palette: Palette) -> cv.Circle:
             shape.x, shape.y, shape.radius, ft.Paint(color=getattr(palette, shape.role))
         )
     outline = ft.Paint(
-        color=getattr(palette, shape.role),
+        color=palette.ink,
         style=ft.PaintingStyle.STROKE,
         stroke_width=2,
         stroke_dash_pattern=[6, 4],
@@ -117,12 +122,12 @@ def _disc(shape: Disc, palette: Palette) -> cv.Circle:
     return cv.Circle(shape.x, shape.y, shape.radius, outline)
 
 
-LINES = {"deck": "ink", "limit": "failed", "bite": "ink"}
+LINES = {"deck": "ink", "limit": "failed", "bite": "ink", "edge": "ink"}
 LABELS = {
     "on-block": "on_block",
     "on-wire": "on_wire",
     "on-sheet": "on_sheet",
-    "on-limit": "on_sheet",
+    "on-groove": "ink",
 }
 
 

@@ -51,7 +51,18 @@ def _list(app: App, field: str, sizes: tuple[str, ...], adds: str, look: Look) -
     )
     chips = [_size(app, field, size, look) for size in sizes]
     adding = [number_pad(app.keys(), look)] if app.entry.open_field == adds else []
-    return panel(look, *in_rows(chips, look), ft.Row([add]), *adding, gap=6)
+    back = _bring_back(app, field, look)
+    return panel(look, *in_rows(chips, look), *back, ft.Row([add]), *adding, gap=6)
+
+
+def _bring_back(app: App, field: str, look: Look) -> list[ft.Control]:
+    """What was taken away last, while it can come back."""
+    of, size = app.dropped_size or ("", "")
+    if of != field:
+        return []
+    line = text("shelf.bring_back", size=size)
+    face = words(look, line, look.body_size, bold=True, one_line=True)
+    return [ft.Row([button(look, "bring-size-back", line, face, app.bring_size_back, expand=True)])]
 
 
 def _size(app: App, field: str, size: str, look: Look) -> ft.Control:
