@@ -48,8 +48,12 @@ class Bare(Enum):
 
     REFUSE = auto()
     THOU_OR_INCH = auto()
+    INCH = auto()
     MILLIMETRE = auto()
+    CUBIC_CENTIMETRE = auto()
     DEGREE = auto()
+    CELSIUS = auto()
+    FAHRENHEIT = auto()
     NUMBER = auto()
 
 
@@ -66,8 +70,10 @@ class Field:
     low, high
         Absurd sizes begin beyond these, in the base unit of the dimension.
     bare
-        How a number without a unit is read: one or more is thou and less is inch, or millimetre,
-        or a plain number where a ratio is asked, or degrees.
+        How a number without a unit is read: one or more is thou and less is inch, or as one unit
+        always, or as a plain number where a ratio is asked.
+    whole
+        Whether only whole numbers can be, as of teeth.
     """
 
     name: str
@@ -75,6 +81,7 @@ class Field:
     low: float
     high: float
     bare: Bare = Bare.REFUSE
+    whole: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -103,6 +110,16 @@ class _Conversion:
     scale: Fraction
     offset: Fraction
 
+
+_BARE_SYMBOLS = {
+    Bare.INCH: "in",
+    Bare.MILLIMETRE: "mm",
+    Bare.CUBIC_CENTIMETRE: "cc",
+    Bare.DEGREE: "°",
+    Bare.CELSIUS: "°C",
+    Bare.FAHRENHEIT: "°F",
+    Bare.NUMBER: "",
+}
 
 _BASES = {
     Dimension.LENGTH: "millimeter",
@@ -190,6 +207,8 @@ def read_quantity(text: str, field: Field) -> Typed:
     echo = f"{number.digits} {symbol}".rstrip()
     value = base.numerator / base.denominator
     _refuse_absurd(value, field, meant, echo)
+    if field.whole and base.denominator != 1:
+        raise refuse(field.name, "number.whole", echo=echo, near=round(value))
     return Typed(text=text.strip(), value=value, echo=echo)
 
 
@@ -324,15 +343,11 @@ def _bare_symbol(number: SplitNumber, field: Field) -> str:
     match field.bare:
         case Bare.THOU_OR_INCH:
             return "thou" if abs(number.exact) >= 1 or not number.exact else "in"
-        case Bare.MILLIMETRE:
-            return "mm"
-        case Bare.DEGREE:
-            return "°"
-        case Bare.NUMBER:
-            return ""
         case Bare.REFUSE:
             wanted = _wanted(field)
             raise refuse(field.name, "number.unit_missing", number=number.digits, wanted=wanted)
+        case unit:
+            return _BARE_SYMBOLS[unit]
 
 
 def _as_meant(symbol: str, field: Field) -> str:

@@ -207,7 +207,7 @@ def card_between(
 
 
 def _refused(part: str, error: InputError, left_out: list[LeftOut]) -> None:
-    left_out.append(LeftOut(part=part, because=str(error)))
+    left_out.append(LeftOut(part=part, because=str(error), faults=error.faults))
 
 
 def _piston(engine: Engine, now: Sheet, then: Sheet) -> Moved | None:

@@ -15,7 +15,7 @@ from core.calc import clearances, compression, valve_gear, vee
 from core.calc.engine import Engine, Ring, Valve, ValveReading
 from core.calc.gasket import Sheet
 from core.calc.height import Bound
-from core.errors import InputError
+from core.errors import Fault, InputError
 from core.source import Source
 from core.tables.clearance_practice import CLEARANCE_SOURCE
 from core.tables.practice import BITE_SOURCE, HEIGHT_SOURCE
@@ -97,10 +97,17 @@ class Window:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LeftOut:
-    """A part that cannot be calculated, and the numbers it lacks or why it is refused."""
+    """A part that cannot be calculated, and the numbers it lacks or why it is refused.
+
+    Parameters
+    ----------
+    faults
+        What cannot be, each by its field; empty where a number is missing.
+    """
 
     part: str
     because: str
+    faults: tuple[Fault, ...] = ()
 
 
 Found = Window | LeftOut
@@ -131,7 +138,7 @@ def _tried(part: str, find: Callable[[Engine], Found], engine: Engine) -> Found:
     try:
         return find(engine)
     except InputError as error:
-        return LeftOut(part=part, because=str(error))
+        return LeftOut(part=part, because=str(error), faults=error.faults)
 
 
 def _lacks(part: str, **needs: object) -> LeftOut | None:

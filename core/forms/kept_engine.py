@@ -1,7 +1,7 @@
 """An engine as a job keeps it, ready for the choice of its sheet."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from typing import TypeVar
 
@@ -91,12 +91,28 @@ def _engine(job: Job, shop: Shop | None, limits: Limits, half_widths: HalfWidths
     cylinders = live(job.cylinders)
     face = head_face(job)
     instruments = {each.id: each for each in live(shop.instruments)} if shop else {}
-    return Engine(
-        sheet_on=None if limits.sheet_on is None else sheet_of(limits.sheet_on, half_widths),
+    engine = engine_of(cylinders, limits, half_widths)
+    return replace(
+        engine,
         rings=tuple(
             ring for each in cylinders for ring in rings(each, face, instruments, half_widths)
         ),
         receiver=face.depth if face.face is Face.RECEIVER else 0.0,
+    )
+
+
+def engine_of(
+    cylinders: Sequence[Cylinder], limits: Limits, half_widths: HalfWidths = ASSUMED_HALF_WIDTHS
+) -> Engine:
+    """Engine as far as it was entered, its wire heights left out.
+
+    Raises
+    ------
+    InputError
+        If a word that was entered is none of its table.
+    """
+    return Engine(
+        sheet_on=None if limits.sheet_on is None else sheet_of(limits.sheet_on, half_widths),
         pistons=_pistons(cylinders, limits, half_widths),
         valves=_valves(cylinders, limits, half_widths),
         ratio=_ratio(cylinders, limits),

@@ -57,6 +57,7 @@ TEXTS: dict[str, str] = {
     "number.wanted_temperature_difference": (
         "a difference of temperatures such as 130 °F, 72 °C or 72 K"
     ),
+    "number.whole": "{echo} is not a whole number; type {near}, or what was counted.",
     "number.wanted_angle": "an angle such as 23°",
     "number.wanted_ratio": "a share such as 25 % or 0.25",
 }
