@@ -4,13 +4,22 @@ import argparse
 import math
 from typing import Any
 
-from core.calc.cut import AfterDeckCut, Band, CutPlan, CutReading, after_deck_cut
-from core.calc.groove import PressedWire
-from core.calc.joints import Datum, Joint, JointPlan, plan_joints
-from core.calc.lands import CentreLimit, CentreWindow, Land, lands, tight_spots
+from core.calc.cut import Band, CutPlan, CutReading
+from core.calc.joints import Joint, JointPlan, plan_joints
+from core.calc.lands import CentreLimit, Land, Rings, lands, tight_spots
 from core.calc.wire import from_piece, from_spool, mass, ring_length, wire_needed
 from core.command.answer import Answer, columns, new_command
 from core.forms.cut_form import FIELDS, CutForm, read_cut
+from core.forms.cut_words import (
+    after_cutting_the_deck,
+    deck_cut_line,
+    front,
+    joint_lines,
+    land_line,
+    limit_text,
+    window_line,
+    wire_lines,
+)
 from core.texts import text
 from core.texts.length import Length
 from core.verdict import Check
@@ -122,18 +131,14 @@ def _place(form: CutForm) -> dict[str, Any]:
     }}
     if form.rings is not None:
         told["lands"] = [_land(land) for land in lands(form.rings)]
-        plan = _joints(form)
+        plan = _joints(form.rings)
         told["joints"] = [_joint(joint) for joint in plan.joints]
         told["without_joint"] = list(plan.without)
     return told
 
 
 def _limit(limit: CentreLimit) -> dict[str, Any]:
-    return {"value": limit.diameter, "by": _limit_text(limit)}
-
-
-def _limit_text(limit: CentreLimit) -> str:
-    return text(f"cut.limit.{limit.kind}", cylinder=limit.cylinder, other=limit.other)
+    return {"value": limit.diameter, "by": limit_text(limit)}
 
 
 def _land(land: Land) -> dict[str, Any]:
@@ -149,12 +154,6 @@ def _land(land: Land) -> dict[str, Any]:
     }
 
 
-def _joints(form: CutForm) -> JointPlan:
-    assert form.rings is not None
-    datum = Datum(name=text("cut.datum.front"))
-    return plan_joints(form.rings.layout, form.rings.centre_diameter, datum)
-
-
 def _joint(joint: Joint) -> dict[str, Any]:
     return {
         "cylinder": joint.cylinder,
@@ -165,18 +164,10 @@ def _joint(joint: Joint) -> dict[str, Any]:
     }
 
 
-def _after_deck_cut(form: CutForm, plan: CutPlan) -> AfterDeckCut | None:
-    if form.deck_cut is None:
-        return None
-    depth = plan.depth.target
-    pressed = PressedWire(wire=plan.aim.wire.value, width=plan.width.target, depth=depth)
-    return after_deck_cut(pressed, form.deck_cut, plan.aim.sheet, depth)
-
-
 def _deck_cut_data(form: CutForm, plan: CutPlan) -> dict[str, Any]:
-    found = _after_deck_cut(form, plan)
-    if found is None:
+    if form.deck_cut is None:
         return {}
+    found = after_cutting_the_deck(plan, form.deck_cut)
     return {"after_deck_cut": {
         "depth_left_mm": found.depth_left,
         "deeper_mm": found.deeper,
@@ -224,68 +215,25 @@ def _both(value: float) -> str:
 
 
 def _deck_cut_lines(form: CutForm, plan: CutPlan) -> list[str]:
-    found = _after_deck_cut(form, plan)
-    if found is None:
-        return []
-    removed, deeper = Length(form.deck_cut or 0.0), Length(found.deeper)
-    if found.depth_left is None or found.height is None:
-        return [text("cut.table.groove_gone", removed=removed, deeper=deeper)]
-    return [text("cut.table.deck_cut", removed=removed, left=Length(found.depth_left),
-                 height=Length(found.height), share=found.share, deeper=deeper)]
+    return [] if form.deck_cut is None else [deck_cut_line(plan, form.deck_cut)]
 
 
 def _wire_lines(form: CutForm) -> list[str]:
-    engine = form.engine
-    if engine is None:
+    if form.engine is None:
         return []
-    length, needed = ring_length(engine.rings[0]), wire_needed(engine)
-    lines = [
-        text("cut.table.ring", length=Length(length), cut=Length(engine.cut_lengths[0]),
-             mass=mass(engine.wire, length, engine.density)),
-        text("cut.table.engine", rings=len(engine.rings), cut=Length(needed.cut),
-             mass=needed.mass),
-    ]
-    if form.spool is not None:
-        spool = from_spool(engine, form.spool)
-        lines.append(text("cut.table.spool", rings=spool.rings, engines=spool.engines,
-                          left=Length(spool.left)))
-    if form.piece is not None:
-        piece = from_piece(engine, form.piece)
-        lines.append(text("cut.table.piece", rings=len(piece.rings), left=Length(piece.left),
-                          largest=Length(piece.largest)))
-    return ["\n".join(lines)]
+    return ["\n".join(wire_lines(form.engine, form.spool, form.piece))]
 
 
 def _place_lines(form: CutForm) -> list[str]:
     if form.window is None:
         return []
-    lines = [_window_line(form.window)]
+    lines = [window_line(form.window)]
     if form.rings is not None:
-        lines += [text("cut.table.tight", land=_land_line(land))
+        lines += [text("cut.table.tight", land=land_line(land))
                   for land in tight_spots(form.rings)]
-        plan = _joints(form)
-        lines += [_joint_line(joint, plan.datum) for joint in plan.joints]
-        lines += [text("deck.joint.without", cylinder=each) for each in plan.without]
+        lines += joint_lines(_joints(form.rings))
     return ["\n".join(lines)]
 
 
-def _window_line(window: CentreWindow) -> str:
-    least = Length(window.least.diameter)
-    if window.greatest is None:
-        return text("cut.table.centre", suggested=Length(window.suggested or 0.0), least=least)
-    greatest = Length(window.greatest.diameter)
-    if window.suggested is None:
-        return text("cut.table.no_centre", least=least, lower=_limit_text(window.least),
-                    greatest=greatest, upper=_limit_text(window.greatest))
-    return text("cut.table.centre_window", suggested=Length(window.suggested), least=least,
-                greatest=greatest)
-
-
-def _land_line(land: Land) -> str:
-    return text(f"deck.land.{land.kind}", cylinder=land.cylinder, other=land.other,
-                width=Length(land.width), least=Length(land.least))
-
-
-def _joint_line(joint: Joint, datum: Datum) -> str:
-    return text("deck.joint.line", cylinder=joint.cylinder, degrees=math.degrees(joint.angle),
-                datum=datum.name, clock=joint.clock, bolt=joint.bolt)
+def _joints(rings: Rings) -> JointPlan:
+    return plan_joints(rings.layout, rings.centre_diameter, front())

@@ -9,6 +9,13 @@ from core.calc.pair_heights import Heights, Undetermined, WireHeight, heights
 from core.calc.passed_over import Crossing, Laid, Outcome, crossings
 from core.command.answer import Answer, columns, new_command
 from core.errors import refuse
+from core.forms.heights_words import (
+    crossing_line,
+    group_line,
+    rocked_line,
+    scatter_line,
+    suspect_lines,
+)
 from core.forms.readings_file import ReadingsFile, read_readings
 from core.tables.half_widths import ASSUMED_HALF_WIDTHS
 from core.texts import text
@@ -99,17 +106,8 @@ def _group(group: Undetermined) -> dict[str, Any]:
     return {
         "wires": list(group.names),
         "free": {name: float(move) for name, move in group.free},
-        "said": _group_text(group),
+        "said": group_line(group),
     }
-
-
-def _group_text(group: Undetermined) -> str:
-    if len(group.free) == 1:
-        return text("heights.unread", wire=group.names[0])
-    up = ", ".join(name for name, move in group.free if move > 0)
-    down = ", ".join(name for name, move in group.free if move < 0)
-    key = "heights.see_saw" if down else "heights.together"
-    return text(key, wires=", ".join(group.names), up=up, down=down)
 
 
 def _correlations(found: Heights) -> list[list[float]]:
@@ -132,24 +130,19 @@ def _crossing(crossing: Crossing) -> dict[str, Any]:
 def _rocked(rocked: Laid, passed: tuple[Crossing, ...]) -> dict[str, Any]:
     over = [each.over for each in passed if each.laid == rocked]
     return {"name": rocked.name, "across": [rocked.first, rocked.second], "over": over,
-            "said": _rocked_text(rocked, over)}
-
-
-def _rocked_text(rocked: Laid, over: list[str]) -> str:
-    key = "heights.rocked" if over else "heights.rocked_over_nothing"
-    return text(key, first=rocked.first, second=rocked.second, over=", ".join(over))
+            "said": rocked_line(rocked, over)}
 
 
 def _table(file: ReadingsFile, found: Heights, passed: tuple[Crossing, ...]) -> str:
     parts = [
         columns([_cells(each) for each in found.wires]),
-        "\n".join(_group_text(each) for each in found.undetermined),
-        _scatter_text(found),
-        "\n".join(_suspects(found)),
-        "\n".join(_rocked_text(each, [c.over for c in passed
+        "\n".join(group_line(each) for each in found.undetermined),
+        scatter_line(found),
+        "\n".join(suspect_lines(found)),
+        "\n".join(rocked_line(each, [c.over for c in passed
                                       if c.laid == each])
                   for each in file.rocked),
-        "\n".join(_crossing_text(each) for each in passed if each.outcome is not Outcome.CLEAR),
+        "\n".join(crossing_line(each) for each in passed if each.outcome is not Outcome.CLEAR),
         "\n".join(str(each) for each in file.assumed),
         text("caution.main"),
     ]
@@ -161,32 +154,3 @@ def _cells(wire: WireHeight) -> tuple[str, str, str]:
         return wire.name, text("heights.undetermined"), ""
     return (wire.name, text("heights.height", value=Length(wire.height)),
             text("heights.spread", u=Length(wire.u)))
-
-
-def _scatter_text(found: Heights) -> str:
-    said = text(f"heights.agreement.{found.agreement}")
-    if found.p is None:
-        return said
-    return text("heights.scatter", chi2=found.chi2, dof=found.dof, p=found.p, said=said)
-
-
-def _suspects(found: Heights) -> list[str]:
-    lines = [
-        text("heights.suspect", name=each.reading.name, value=Length(each.reading.value),
-             fitted=Length(each.fitted))
-        for each in found.residuals
-        if each.suspect
-    ]
-    return lines + [
-        text("heights.outside", name=each.reading.name)
-        for each in found.residuals
-        if each.reading.outside
-    ]
-
-
-def _crossing_text(crossing: Crossing) -> str:
-    margin = Length(crossing.found.margin if crossing.found else 0.0)
-    sure = crossing.found.p_above if crossing.found else 0.0
-    return text(f"heights.crossing.{crossing.outcome}", reading=crossing.laid.name,
-                over=crossing.over, first=crossing.laid.first, second=crossing.laid.second,
-                margin=margin, sure=sure)
