@@ -26,6 +26,8 @@ class Keys:
         Closes the pad.
     stacks
         Whether a second leaf may be laid on the first.
+    signed
+        Whether the size may lie below zero.
     """
 
     title: str
@@ -36,14 +38,18 @@ class Keys:
     clear: Callable[[], None]
     done: Callable[[], None]
     stacks: bool = False
+    signed: bool = False
 
 
+SIGN = "±"
 NAMED = {
     ".": ".",
     ",": ".",
     "Decimal": ".",
     "+": " + ",
     "Add": " + ",
+    "-": SIGN,
+    "Subtract": SIGN,
 }
 
 
@@ -54,16 +60,22 @@ def strike(keys: Keys, label: str) -> None:
     sign = key if key.isdecimal() and key.isascii() else NAMED.get(key)
     if key in done:
         done[key]()
-    elif sign and (keys.stacks or sign.strip() != "+"):
+    elif sign and {" + ": keys.stacks, SIGN: keys.signed}.get(sign, True):
         keys.press(sign)
 
 
 def pressed(typing: str, kept: str, key: str) -> str:
     """What stands after a key; the first key over a kept text with its unit starts anew."""
-    fresh = typing == kept and typing[-1:].isalpha()
+    if key == SIGN:
+        return typing.removeprefix("-") if typing.startswith("-") else f"-{typing}"
+    fresh = typing == kept and _with_unit(typing)
     return f"{'' if fresh else typing}{key}"
 
 
 def erased(typing: str) -> str:
     """What stands after the last key is taken back, or the whole text with its unit."""
-    return "" if typing[-1:].isalpha() else typing[:-1]
+    return "" if _with_unit(typing) else typing[:-1]
+
+
+def _with_unit(typing: str) -> bool:
+    return typing[-1:].isalpha() or typing.endswith("°")

@@ -6,8 +6,24 @@ from dataclasses import dataclass, field, replace
 from core.errors import InputError
 from core.texts import text
 from core.units import Bare, Field, read_quantity
-from mobile.app.state.keys import erased, pressed
+from mobile.app.state.keys import SIGN, erased, pressed
 
+IN_MM = {
+    Bare.THOU_OR_INCH: Bare.MILLIMETRE,
+    Bare.INCH: Bare.MILLIMETRE,
+    Bare.FAHRENHEIT: Bare.CELSIUS,
+}
+"""How a bare number reads where lengths are in mm, if otherwise than in inch."""
+HINTS = {
+    Bare.THOU_OR_INCH: "in",
+    Bare.INCH: "inch",
+    Bare.MILLIMETRE: "mm",
+    Bare.CUBIC_CENTIMETRE: "cc",
+    Bare.DEGREE: "degree",
+    Bare.CELSIUS: "celsius",
+    Bare.FAHRENHEIT: "fahrenheit",
+    Bare.NUMBER: "number",
+}
 Kinds = Mapping[str, Field]
 """What each field of a form takes; the field's own name comes from the texts."""
 
@@ -24,6 +40,8 @@ class SizesForm:
         The field the number pad types into.
     typing
         What has been typed there.
+    untouched
+        Whether no key was pressed since the field was opened: the first one starts anew.
     metric
         Whether bare lengths are in mm.
     """
@@ -31,6 +49,7 @@ class SizesForm:
     texts: Mapping[str, str] = field(default_factory=dict)
     open_field: str | None = None
     typing: str = ""
+    untouched: bool = True
     metric: bool = False
 
 
@@ -44,7 +63,7 @@ def open_field(form: SizesForm, name: str) -> SizesForm:
     """Type into a field; the same one again closes it."""
     if form.open_field == name:
         return close(form)
-    return replace(form, open_field=name, typing=form.texts.get(name, ""))
+    return replace(form, open_field=name, typing=form.texts.get(name, ""), untouched=True)
 
 
 def close(form: SizesForm) -> SizesForm:
@@ -54,8 +73,8 @@ def close(form: SizesForm) -> SizesForm:
 
 def press(form: SizesForm, kinds: Kinds, key: str) -> SizesForm:
     """A key of the number pad."""
-    kept = form.texts.get(form.open_field or "", "")
-    return _typed(form, kinds, pressed(form.typing, kept, key))
+    kept = form.typing if form.untouched and key != SIGN else ""
+    return _typed(form, kinds, pressed(form.typing.removeprefix(kept), "", key))
 
 
 def erase(form: SizesForm, kinds: Kinds) -> SizesForm:
@@ -70,7 +89,7 @@ def clear(form: SizesForm, kinds: Kinds) -> SizesForm:
 
 def _typed(form: SizesForm, kinds: Kinds, typing: str) -> SizesForm:
     """What reads goes into its field; what does not reads as empty there."""
-    typed = replace(form, typing=typing)
+    typed = replace(form, typing=typing, untouched=False)
     return put(typed, form.open_field or "", understood(typed, kinds) or "")
 
 
@@ -85,7 +104,7 @@ def understood(form: SizesForm, kinds: Kinds) -> str | None:
 def told(form: SizesForm, kinds: Kinds) -> str:
     """How what is typed is understood, or what to type."""
     if not form.typing:
-        return text(f"pad.hint.{'mm' if form.metric else 'in'}")
+        return text(f"pad.hint.{HINTS[_bare(form, kinds[form.open_field or ''])]}")
     try:
         return text("pad.read", read=_read(form, kinds))
     except InputError as error:
@@ -95,7 +114,9 @@ def told(form: SizesForm, kinds: Kinds) -> str:
 def _read(form: SizesForm, kinds: Kinds) -> str:
     name = form.open_field or ""
     kind = kinds[name]
-    lengths = kind.bare in (Bare.THOU_OR_INCH, Bare.MILLIMETRE)
-    bare = (Bare.MILLIMETRE if form.metric else Bare.THOU_OR_INCH) if lengths else kind.bare
-    named = replace(kind, name=text(f"field.{name}"), bare=bare)
+    named = replace(kind, name=text(f"field.{name}"), bare=_bare(form, kind))
     return read_quantity(form.typing, named).echo if form.typing else ""
+
+
+def _bare(form: SizesForm, kind: Field) -> Bare:
+    return IN_MM.get(kind.bare, kind.bare) if form.metric else kind.bare

@@ -3,7 +3,7 @@
 import flet as ft
 
 from core.texts import text
-from mobile.app.state.keys import Keys
+from mobile.app.state.keys import SIGN, Keys
 from mobile.app.views.look import Look
 from mobile.app.views.parts import Tap, button, on_fill, words
 
@@ -16,6 +16,7 @@ ICONS = {
     "clear": ft.Icons.DELETE_OUTLINE,
     "done": ft.Icons.CHECK,
 }
+LETTERS = {"plus": "+", "sign": SIGN}
 GAP = 4.0
 
 
@@ -59,7 +60,7 @@ def _low(keys: Keys, look: Look) -> list[ft.Control]:
     """Three rows instead of four, with signs in place of words."""
     last = [
         _key(keys, "point", look),
-        *([_sign(look, "plus", lambda: keys.press(" + "))] if keys.stacks else []),
+        *_signs(keys, look),
         _key(keys, "back", look),
         _sign(look, "clear", keys.clear),
         _sign(look, "done", keys.done, filled=True),
@@ -86,20 +87,27 @@ def _key(keys: Keys, key: str, look: Look) -> ft.Control:
     return _button(look, key, phrase, content, lambda: keys.press(sign))
 
 
+def _signs(keys: Keys, look: Look) -> list[ft.Control]:
+    """Keys that only some fields have."""
+    plus = _sign(look, "plus", lambda: keys.press(" + "))
+    minus = _sign(look, "sign", lambda: keys.press(SIGN))
+    return [*([plus] if keys.stacks else []), *([minus] if keys.signed else [])]
+
+
 def _sign(look: Look, key: str, on_tap: Tap, *, filled: bool = False) -> ft.Control:
-    """A key with a picture, or a plus."""
+    """A key with a picture, a plus or a sign."""
     tint = on_fill(look, filled)
     face = (
         ft.Icon(ICONS[key], color=tint)
         if key in ICONS
-        else words(look, "+", look.title_size, bold=True)
+        else words(look, LETTERS[key], look.title_size, bold=True)
     )
     return _button(look, key, text(f"key.{key}"), face, on_tap, filled=filled)
 
 
 def _side(keys: Keys, look: Look) -> ft.Control:
-    plus = [ft.Row([_sign(look, "plus", lambda: keys.press(" + "))])] if keys.stacks else []
-    small = [*plus, ft.Row([_word(look, "clear", keys.clear)])]
+    signs = [ft.Row([sign]) for sign in _signs(keys, look)]
+    small = [*signs, ft.Row([_word(look, "clear", keys.clear)])]
     left = len(ROWS) - len(small)
     tall = left * KEY_HEIGHT + (left - 1) * GAP
     done = ft.Row([_word(look, "done", keys.done, filled=True, height=tall)])

@@ -49,4 +49,5 @@ def form_keys(form: SizesForm, kinds: Kinds, change: Change) -> Keys:
         erase=lambda: change(partial(forms.erase, kinds=kinds)),
         clear=lambda: change(partial(forms.clear, kinds=kinds)),
         done=lambda: change(forms.close),
+        signed=kinds[form.open_field or ""].low < 0.0,
     )
