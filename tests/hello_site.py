@@ -13,8 +13,8 @@ from flet.controls.types import RouteUrlStrategy, WebRenderer
 from flet_web import get_package_web_dir, patch_index_html
 
 from mobile.site.archive import wheel_files, write_archive
-from mobile.site.build import compress
 from mobile.site.client import write_client
+from mobile.site.compression import compress
 from mobile.site.precache import write_service_worker
 from mobile.site.wheels import fetch_wheels
 
@@ -50,8 +50,8 @@ def build_hello(out: Path) -> None:
     shutil.copytree(source / "icons", out / "icons")
     write_python(source / "pyodide", out)
     write_page(out / "index.html")
-    write_service_worker(out, "/", "hello")
     compress(out)
+    write_service_worker(out, "/", "hello")
 
 
 def write_python(source: Path, out: Path) -> None:

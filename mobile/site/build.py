@@ -1,6 +1,5 @@
 """Build the site: one folder that any static host can serve over https."""
 
-import gzip
 import hashlib
 import json
 import shutil
@@ -10,15 +9,13 @@ from flet_web import get_package_web_dir, version
 
 from mobile.site.archive import own_files
 from mobile.site.client import write_client
+from mobile.site.compression import compress
 from mobile.site.licences import write_licences
 from mobile.site.pages import write_pages
 from mobile.site.places import ASSETS, LOCKS, ROOT, WEB
 from mobile.site.precache import LISTING, write_service_worker
 from mobile.site.runtime import write_runtime
 from mobile.site.wheels import fetch_wheels
-
-# Already compressed inside: gzip would only add bytes.
-STORED = {".png", ".woff2", ".zip"}
 
 
 def build_site(out: Path, base: str = "/") -> None:
@@ -38,8 +35,8 @@ def build_site(out: Path, base: str = "/") -> None:
     write_runtime(client / "pyodide", wheels, part)
     write_licences(client / "assets" / "NOTICES", wheels, part)
     write_pages(part, normal_base(base))
-    write_service_worker(part, normal_base(base), made_from())
     compress(part)
+    write_service_worker(part, normal_base(base), made_from())
     replace_folder(out, part)
 
 
@@ -79,11 +76,3 @@ def is_current(out: Path) -> bool:
     """Was this folder built from what stands here now?"""
     listing = out / LISTING
     return listing.exists() and json.loads(listing.read_text())["made_from"] == made_from()
-
-
-def compress(out: Path) -> None:
-    """Put a gzip copy beside each file that gets smaller by it."""
-    for path in sorted(out.rglob("*")):
-        if path.is_file() and path.suffix not in STORED:
-            packed = gzip.compress(path.read_bytes(), 9, mtime=0)
-            path.with_name(f"{path.name}.gz").write_bytes(packed)

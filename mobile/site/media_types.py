@@ -8,6 +8,7 @@ MEDIA_TYPES = {
     ".bin": "application/octet-stream",
     ".css": "text/css; charset=utf-8",
     ".frag": "text/plain; charset=utf-8",
+    ".gz": "application/gzip",
     ".html": "text/html; charset=utf-8",
     ".js": "text/javascript; charset=utf-8",
     ".json": "application/json",

@@ -6,6 +6,7 @@ from base64 import b64encode
 from pathlib import Path
 
 from mobile.site import policy
+from mobile.site.compression import ENDING, copy_of
 from mobile.site.licences import FOLDER
 from mobile.site.media_types import media_type
 from mobile.site.places import WEB
@@ -34,18 +35,23 @@ def write_service_worker(out: Path, base: str, made_from: str) -> None:
 
 
 def names(out: Path) -> list[str]:
-    return sorted(path.relative_to(out).as_posix() for path in out.rglob("*") if path.is_file())
+    files = [path for path in out.rglob("*") if path.is_file() and path.suffix != ENDING]
+    return sorted(path.relative_to(out).as_posix() for path in files)
 
 
 def describe(path: Path, name: str) -> dict[str, object]:
-    content = path.read_bytes()
-    digest = b64encode(hashlib.sha256(content).digest()).decode()
     return {
-        "hash": f"sha256-{digest}",
+        "hash": integrity(path),
+        "packed": integrity(copy_of(path)) if copy_of(path).exists() else None,
         "type": media_type(name),
-        "size": len(content),
+        "size": path.stat().st_size,
         "kept": not name.startswith(ONLY_ON_REQUEST),
     }
+
+
+def integrity(path: Path) -> str:
+    """Hash of a file, in the words of Subresource Integrity."""
+    return f"sha256-{b64encode(hashlib.sha256(path.read_bytes()).digest()).decode()}"
 
 
 def version(files: dict[str, dict[str, object]]) -> str:

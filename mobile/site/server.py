@@ -12,6 +12,7 @@ from starlette.requests import Request
 from starlette.responses import FileResponse, PlainTextResponse, RedirectResponse, Response
 from starlette.routing import Route
 
+from mobile.site.compression import ENDING, copy_of
 from mobile.site.media_types import media_type
 from mobile.site.precache import LISTING, WORKER
 
@@ -51,19 +52,28 @@ class Site:
         headers = {**listing["headers"], **CACHING}
         if name in (WORKER, LISTING):
             return self.file(name, headers, request.headers)
-        if name not in listing["files"]:
+        digest = hash_of(name, listing["files"])
+        if not digest:
             return PlainTextResponse("Not found", 404, headers)
-        headers["ETag"] = f'"{listing["files"][name]["hash"]}"'
+        headers["ETag"] = f'"{digest}"'
         if request.headers.get("if-none-match") == headers["ETag"]:
             return Response(status_code=304, headers=headers)
         return self.file(name, headers, request.headers)
 
     def file(self, name: str, headers: dict[str, str], asked: Mapping[str, str]) -> Response:
-        packed = self.folder / f"{name}.gz"
+        packed = copy_of(self.folder / name)
         if packed.exists() and "gzip" in asked.get("accept-encoding", ""):
             headers = {**headers, "Content-Encoding": "gzip"}
             return FileResponse(packed, headers=headers, media_type=media_type(name))
         return FileResponse(self.folder / name, headers=headers, media_type=media_type(name))
+
+
+def hash_of(name: str, files: dict[str, Any]) -> str | None:
+    """Hash of a listed file or of its compressed copy; none for anything else."""
+    if name in files:
+        return str(files[name]["hash"])
+    whole = files.get(name.removesuffix(ENDING), {})
+    return whole.get("packed") if name.endswith(ENDING) else None
 
 
 def application(folder: Path) -> Starlette:

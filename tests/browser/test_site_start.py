@@ -1,5 +1,6 @@
 """What a person sees from the first moment on, also when something is missing."""
 
+import gzip
 import json
 import shutil
 from collections.abc import Callable, Iterator
@@ -26,7 +27,8 @@ def spoilt(site: Path, tmp_path: Path) -> Iterator[Callable[[str, bytes], str]]:
 
         def spoil(name: str, content: bytes) -> str:
             (folder / name).write_bytes(content)
-            (folder / f"{name}.gz").unlink(missing_ok=True)
+            copy = folder / f"{name}.gz"
+            copy.write_bytes(gzip.compress(content))
             return f"{origin}/"
 
         yield spoil

@@ -53,11 +53,11 @@ def test_a_new_version_waits_for_the_word_and_takes_over_in_one_reload(
         assert set(proxy.paths()) <= {
             "/",  # Chromium asks the host while it wakes the service worker, and drops the answer
             "/service-worker.js",
-            "/app.zip",
-            "/index.html",
-            "/manifest.webmanifest",
+            "/app.zip.gz",
+            "/index.html.gz",
+            "/manifest.webmanifest.gz",
         }
-        assert "/app.zip" in proxy.paths()
+        assert "/app.zip.gz" in proxy.paths()
 
         loads = []
         page.on("load", lambda _page: loads.append(page.url))
@@ -73,7 +73,7 @@ def test_a_new_version_waits_for_the_word_and_takes_over_in_one_reload(
         assert len(loads) == 1
         assert page.evaluate("() => caches.keys()") == old_caches[1:]
         assert proxy.foreign() == []
-        assert "/main.dart.js" not in proxy.paths()
+        assert "/main.dart.js.gz" not in proxy.paths()
 
         phone.close()
         phone.open(offline=True)

@@ -71,13 +71,22 @@ def test_the_copy_on_disk_is_what_is_sent(client: httpx.Client) -> None:
     assert gzip.decompress(copy) == client.get("/page.js").content
 
 
+def test_a_copy_asked_for_by_its_name_is_sent_packed(client: httpx.Client) -> None:
+    answered = client.get("/page.js.gz")
+    assert answered.headers["content-type"] == "application/gzip"
+    assert "content-encoding" not in answered.headers
+    assert gzip.decompress(answered.content) == client.get("/page.js").content
+
+
 def test_a_file_that_did_not_change_is_not_sent_again(client: httpx.Client) -> None:
     tag = client.get("/main.dart.js").headers["etag"]
     again = client.get("/main.dart.js", headers={"If-None-Match": tag})
     assert (again.status_code, again.content) == (304, b"")
 
 
-@pytest.mark.parametrize("name", ["%2e%2e/pyproject.toml", "main.dart.js.gz", "pyodide"])
+@pytest.mark.parametrize(
+    "name", ["%2e%2e/pyproject.toml", "main.dart.js.gz.gz", "icons/icon-192.png.gz", "pyodide"]
+)
 def test_only_listed_files_are_handed_out(client: httpx.Client, name: str) -> None:
     assert client.get(f"/{name}").status_code == 404
 

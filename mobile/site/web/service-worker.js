@@ -27,10 +27,21 @@ function answer(body, file, listing) {
   return new Response(body, { headers: { ...listing.headers, "Content-Type": file.type } });
 }
 
-async function fetchFile(path, file, listing) {
-  const response = await fetch(inScope(path), { integrity: file.hash, cache: "no-cache" });
+async function fetchBody(path, integrity) {
+  const response = await fetch(inScope(path), { integrity, cache: "no-cache" });
   if (!response.ok) throw new Error(`${path}: ${response.status}`);
-  return answer(response.body, file, listing);
+  return response.body;
+}
+
+async function fetchUnpacked(path, file) {
+  const packed = await fetchBody(`${path}.gz`, file.packed);
+  return packed.pipeThrough(new DecompressionStream("gzip"));
+}
+
+// Some hosts hand out a copy unpacked or not at all: then the file itself is asked for.
+async function fetchFile(path, file, listing) {
+  const packed = file.packed && fetchUnpacked(path, file).catch(() => null);
+  return answer((await packed) ?? (await fetchBody(path, file.hash)), file, listing);
 }
 
 async function tellPages(message) {
