@@ -50,6 +50,8 @@ class Incoming:
         Ids that are here with another body.
     differs
         Fields on which people would disagree after it, record and field.
+    before, after
+        Events here now, and those that would be; to be read only.
     """
 
     ledger: str
@@ -58,6 +60,8 @@ class Incoming:
     known: int
     clashing: tuple[str, ...]
     differs: tuple[tuple[str, str], ...]
+    before: Fold
+    after: Fold
 
 
 class Book:
@@ -326,6 +330,8 @@ class Book:
             known=len(here),
             clashing=tuple(event.id for event, known in here if not alike(event, known)),
             differs=tuple(would_be.rivals().keys() - fold.rivals().keys()),
+            before=fold,
+            after=would_be,
         )
 
 

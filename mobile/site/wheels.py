@@ -12,6 +12,9 @@ from mobile.site.places import LOCKS, WHEELS
 PYTHON = "3.14"
 ABI = "cp314"
 PLATFORM = "pyemscripten_2026_0_wasm32"
+# markupsafe has no wheel for the browser. Any wheel of it holds a pure Python fallback, which runs
+# once the compiled part is left out (`mobile.site.archive`).
+ALSO_TAKEN_FROM = "manylinux_2_17_x86_64"
 
 
 def fetch_wheels() -> list[Path]:
@@ -38,7 +41,8 @@ def download(into: Path) -> None:
         "--abi",
         "none",
     ]
-    command += ["--platform", PLATFORM, "-r", str(LOCKS / "phone.txt"), "-d", str(part)]
+    command += ["--platform", PLATFORM, "--platform", ALSO_TAKEN_FROM]
+    command += ["-r", str(LOCKS / "phone.txt"), "-d", str(part)]
     if subprocess.run(command, check=False, stderr=subprocess.PIPE).returncode:
         raise BuildError("Could not fetch the phone's packages: is there a network?")
     part.rename(into)
