@@ -47,8 +47,8 @@ def rings(
     Each place counts with its last reading.
     """
     found = {
-        place: _height(kept, instruments, half_widths)
-        for place, kept in _last_at_each_place(live(cylinder.readings)).items()
+        place: height_of(reading, instruments, half_widths)
+        for place, reading in last_readings(cylinder.readings).items()
     }
     heights = {place: height for place, height in found.items() if height is not None}
     if not heights:
@@ -61,14 +61,25 @@ def rings(
     )
 
 
-def _last_at_each_place(readings: Iterable[Reading]) -> dict[Place, Kept]:
-    ordered = sorted(readings, key=lambda each: (each.at, each.id))
-    return {each.measured.place: each.measured for each in ordered if each.measured}
+def last_readings(readings: Iterable[Reading]) -> dict[Place, Reading]:
+    """The reading that counts at each place: the last one that was not deleted."""
+    ordered = sorted(live(readings), key=lambda each: (each.at, each.id))
+    return {each.measured.place: each for each in ordered if each.measured}
 
 
-def _height(
-    kept: Kept, instruments: Mapping[str, Instrument], half_widths: HalfWidths
+def height_of(
+    reading: Reading, instruments: Mapping[str, Instrument], half_widths: HalfWidths
 ) -> Height | None:
+    """Height that a reading says; none where it says none, as a straightedge that rocks.
+
+    Raises
+    ------
+    InputError
+        If its leaves contradict each other.
+    """
+    kept = reading.measured
+    if kept is None:
+        return None
     if kept.kind in BY_LEAVES:
         if kept.go is None and kept.no_go is None:
             return None
@@ -100,9 +111,9 @@ def _instrument(kept: Kept, known: Instrument | None, half_widths: HalfWidths) -
 def _ring(
     cylinder: Cylinder, place: Place, height: Height, face: HeadFace, half_widths: HalfWidths
 ) -> Ring:
-    wire = _measured(cylinder.wire, half_widths.wire_measured)
-    width = _measured(_at(cylinder.groove_width, place), half_widths.groove_width)
-    depth = _measured(_at(cylinder.groove_depth, place), half_widths.groove_depth)
+    wire = measured_size(cylinder.wire, half_widths.wire_measured)
+    width = measured_size(size_at(cylinder.groove_width, place), half_widths.groove_width)
+    depth = measured_size(size_at(cylinder.groove_depth, place), half_widths.groove_depth)
     down = True
     if wire and width and depth:
         down = seat(height, wire, width, depth).check.verdict is Verdict.PASS
@@ -114,10 +125,11 @@ def _ring(
     )
 
 
-def _at(sizes: Mapping[Place, Length], place: Place) -> Length | None:
+def size_at(sizes: Mapping[Place, Length], place: Place) -> Length | None:
     """Size at a place, or the first that was measured where that place was not."""
     return sizes.get(place) or next(iter(sizes.values()), None)
 
 
-def _measured(size: Length | None, half_width: float) -> Measured | None:
+def measured_size(size: Length | None, half_width: float) -> Measured | None:
+    """A kept size with its limit of error [mm]."""
     return None if size is None else Measured(value=size.mm, half_width=half_width)

@@ -6,6 +6,8 @@ from typing import Any
 from mobile.app.state.entry import Entry
 
 FORMAT = 1
+DRAFT = "draft"
+"""Key of the entry among the device's notes."""
 
 
 def as_json(entry: Entry) -> dict[str, Any]:

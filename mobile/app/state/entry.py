@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
 from core.calc.leaves import MOST_LEAVES, Stack
-from core.calc.say import marks
+from core.calc.say import marks, spoken
 from core.forms.check_form import HEIGHT_FIELD
 from core.forms.entries import read_sum
 from mobile.app.state.keys import erased, pressed
@@ -89,6 +89,14 @@ def thickness_of(text: str | None) -> float | None:
     if not text:
         return None
     return sum(leaf.value for leaf in read_sum(text, HEIGHT_FIELD, MOST_LEAVES))
+
+
+def side_label(entry: Entry, side: str) -> str:
+    """What stands on a side, as it is said."""
+    thickness = thickness_of(entry.texts.get(side))
+    if thickness is None:
+        return entry.texts.get(side, "")
+    return spoken(thickness, entry.metric)
 
 
 def arm(entry: Entry, side: str) -> Entry:

@@ -17,10 +17,14 @@ Change = Callable[[Callable[[SizesForm], SizesForm]], None]
 
 
 def size_buttons(
-    form: SizesForm, names: Sequence[str], change: Change, look: Look
+    form: SizesForm,
+    names: Sequence[str],
+    change: Change,
+    look: Look,
+    columns: int | None = None,
 ) -> list[ft.Control]:
     """Rows of fields; each opens the number pad."""
-    return in_rows([_field(form, name, change, look) for name in names], look)
+    return in_rows([_field(form, name, change, look) for name in names], look, columns=columns)
 
 
 def _field(form: SizesForm, name: str, change: Change, look: Look) -> ft.Control:

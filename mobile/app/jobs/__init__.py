@@ -1,0 +1,1 @@
+"""Jobs on the screen: every engine with its cylinders, readings and decisions."""

@@ -1,0 +1,1 @@
+"""What the jobs' screens show, as plain values: testable without a page."""

@@ -1,0 +1,1 @@
+"""The jobs' screens, each a function of state."""
