@@ -171,5 +171,3 @@ def enter_evidence(job: JobBook, cylinder: str, rng: random.Random) -> None:
 def add_shelf(book: Book) -> None:
     for size in ("0.032", "0.043", "0.050", "0.062", "0.080"):
         book.shop.add("sheet", thickness=inches(size))
-
-

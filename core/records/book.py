@@ -167,6 +167,21 @@ class Book:
             self.leave(job_id)
         return merged
 
+    @property
+    def open_jobs(self) -> frozenset[str]:
+        """Keys of the jobs that are open."""
+        return frozenset(self._open)
+
+    async def events_of(self, job_id: str) -> Fold:
+        """Events of a job, to be read only; nothing changes on the disk and nothing stays open.
+
+        Raises
+        ------
+        NewerFormat, DamagedFile
+            If its file cannot be used.
+        """
+        return await self._fold_of(JOB_FILE + job_id)
+
     async def preview(self, parcel: Parcel) -> tuple[Incoming, ...]:
         """What a parcel would bring; nothing changes."""
         return tuple([await self._incoming(*each) for each in parcel.ledgers.items()])

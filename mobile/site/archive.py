@@ -59,7 +59,17 @@ LIBRARY_PARTS_LEFT_OUT = tuple((HERE / "library_left_out.txt").read_text().split
 # Of these packages only the modules named here are kept: no text in another encoding ever reaches
 # the app.
 KEPT_OF = {
-    "encodings": ("__init__", "aliases", "ascii", "cp437", "idna", "latin_1", "punycode", "utf_8"),
+    "encodings": (
+        "__init__",
+        "aliases",
+        "ascii",
+        "cp437",
+        "idna",
+        "latin_1",
+        "punycode",
+        "unicode_escape",
+        "utf_8",
+    ),
 }
 # One fixed time in every entry: the same sources give the same bytes.
 TIME = (2026, 1, 1, 0, 0, 0)

@@ -18,6 +18,9 @@ PLANTED = {
     "core/command/check.py": ("import flet", "core knows no screen, no browser"),
     "core/calc/fit.py": ("import pint", "pint is asked in one place"),
     "core/calc/shelf.py": ("import uncertainties", "uncertainties is asked in one place"),
+    "core/forms/entries.py": ("import jinja2", "jinja2 is asked by the report alone"),
+    "core/report/say.py": ("import segno", "segno is asked by the hand-over alone"),
+    "core/handover/parts.py": ("import core.report.plain", "A layer imports only from below"),
     "core/forms/check_form.py": ("import tinydb", "tinydb is asked by the store alone"),
 }
 

@@ -42,7 +42,7 @@ def test_a_job_that_is_new_here_is_told_by_kind():
 
 
 def test_what_is_here_already_changes_nothing():
-    here, there, job, _ = two_books()
+    _, there, job, _ = two_books()
     found = told(there, handed(job))
     assert found.nothing
     assert found.headline == f"Nothing new: all {len(job)} entries are here already."

@@ -18,15 +18,24 @@ STAMPS = st.builds(
     st.integers(0, 0xFFFF),
     st.from_regex(r"[a-z0-9]{1,16}-[0-9a-f]{4}", fullmatch=True),
 )
-IDS = st.builds(lambda stamp, index: f"{stamp}.{index}", STAMPS, st.from_regex(r"[0-9a-f]{1,4}", fullmatch=True))
-LENGTHS = st.fixed_dictionaries(
-    {"typed": st.sampled_from(("0.041 in", "1.02 mm", "3/64 in", "no size")), "mm": st.floats(0, 99)}
+IDS = st.builds(
+    lambda stamp, index: f"{stamp}.{index}", STAMPS, st.from_regex(r"[0-9a-f]{1,4}", fullmatch=True)
 )
-MARKS = st.sampled_from(({"l": "0.041 in"}, {"r": 0}, {"k": {"l": "x"}}, {"k": 1}, "job", "cylinder/1"))
+LENGTHS = st.fixed_dictionaries(
+    {
+        "typed": st.sampled_from(("0.041 in", "1.02 mm", "3/64 in", "no size")),
+        "mm": st.floats(0, 99),
+    }
+)
+MARKS = st.sampled_from(
+    ({"l": "0.041 in"}, {"r": 0}, {"k": {"l": "x"}}, {"k": 1}, "job", "cylinder/1")
+)
 VALUES = st.recursive(
     st.none() | st.booleans() | st.integers(0, 99) | st.text(max_size=9) | LENGTHS | MARKS,
-    lambda inner: st.lists(inner, max_size=3)
-    | st.dictionaries(st.sampled_from(("l", "r", "k", "typed", "mm", "go")), inner, max_size=3),
+    lambda inner: (
+        st.lists(inner, max_size=3)
+        | st.dictionaries(st.sampled_from(("l", "r", "k", "typed", "mm", "go")), inner, max_size=3)
+    ),
     max_leaves=6,
 )
 EVENTS = st.builds(

@@ -108,6 +108,8 @@ def test_a_job_of_eight_cylinders_is_read_off_at_most_four_codes(scale):
         enlarged = numpy.kron(picture, numpy.ones((scale, scale), dtype=numpy.uint8))
         (found,) = zxingcpp.read_barcodes(enlarged)
         texts.append(found.text)
-    assert all(each.startswith("https://ring.team-copper.example/standproud/#/take?1-") for each in texts)
+    assert all(
+        each.startswith("https://ring.team-copper.example/standproud/#/take?1-") for each in texts
+    )
     parts = find_parts("\n".join(texts)).parts
     assert sorted_by_id(join(parts)) == sorted_by_id(ledgers)
