@@ -8,6 +8,7 @@ import flet as ft
 from flet.components.component import Component, Renderer
 from flet.controls.context import _context_page
 
+from mobile.app.jobs.model import Jobs
 from mobile.app.model import App
 from mobile.app.state.leaf_pad import PadWindow, pad_leaves
 from mobile.app.views.root import root
@@ -68,9 +69,23 @@ def drawn(app: App) -> ft.Control:
     """What the whole window shows, components inside it drawn too."""
     token = _context_page.set(NoPage())
     try:
-        return Renderer().render(root.__component_impl__, app)
+        return Renderer().render(root.__component_impl__, app, jobs_not_open(app))
     finally:
         _context_page.reset(token)
+
+
+def jobs_not_open(app: App) -> Jobs:
+    """The jobs before the book was opened."""
+    missing: Any = None
+    return Jobs(
+        app=app,
+        run=missing,
+        home=missing,
+        now=missing,
+        notes=missing,
+        windows=missing,
+        picker=missing,
+    )
 
 
 def controls(node: Any) -> Iterator[ft.Control]:

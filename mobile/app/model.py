@@ -7,13 +7,13 @@ from typing import Any
 import flet as ft
 
 from core.calc.leaves import Stack
-from core.calc.say import marks, spoken
+from core.calc.say import marks
 from core.errors import InputError, RecordError
 from core.texts import text
 from mobile.app.state import entry as entries
 from mobile.app.state import phrases
 from mobile.app.state.draft import as_json
-from mobile.app.state.entry import READINGS, Entry, thickness_of
+from mobile.app.state.entry import READINGS, Entry
 from mobile.app.state.keys import Keys, strike
 from mobile.app.state.leaf_pad import PadWindow
 from mobile.app.state.link import link_of, texts_of
@@ -44,6 +44,8 @@ class App:
         Leaves the answer for the first picture of the next start.
     link_taken
         Has the address forget the link it held.
+    to_job
+        Asks in which job the check is kept.
     """
 
     keep: Keep
@@ -53,6 +55,7 @@ class App:
     link_taken: Callable[[], None]
     entry: Entry = field(default_factory=Entry)
     told: Told = field(default_factory=lambda: tell(Entry()))
+    to_job: Callable[[], None] | None = None
     screen: str = "check"
     window: PadWindow = field(default_factory=PadWindow)
     dropped: Entry | None = None
@@ -126,6 +129,13 @@ class App:
         if self.dropped is not None:
             self.take(self.dropped)
         self.dropped = None
+
+    def replace_check(self, entry: Entry) -> None:
+        """Show another check; the one before can be brought back."""
+        before = self.entry
+        self.take(entry)
+        self.dropped = before if before.under_way() else None
+        self.go_to("check")
 
     # ---- the number pad ----
 
@@ -251,7 +261,4 @@ class App:
         return self.entry.texts.get(field, "")
 
     def side_label(self, side: str) -> str:
-        thickness = thickness_of(self.entry.texts.get(side))
-        if thickness is None:
-            return self.entry.texts.get(side, "")
-        return spoken(thickness, self.entry.metric)
+        return entries.side_label(self.entry, side)

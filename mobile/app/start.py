@@ -1,22 +1,22 @@
 """From an empty page to the app on it."""
 
 from collections.abc import Callable
+from functools import partial
 from typing import Any
 
 import flet as ft
 
-from core.errors import RecordError, StoreBusy
-from core.records.notebook import Notebook
-from core.texts import text
-from mobile.app.model import App, Keep
-from mobile.app.state.draft import from_json
+from mobile.app.handover import desk as hand_over
+from mobile.app.jobs import start as jobs
+from mobile.app.jobs.model import Jobs
+from mobile.app.model import App
+from mobile.app.notes import Notes
+from mobile.app.state.draft import DRAFT, from_json
 from mobile.app.theme import DARK, LIGHT, theme
 from mobile.app.views.root import root
 from mobile.app.warm import warm
 from mobile.opfs_storage import open_browser_home
 from mobile.page_bridge import PageBridge, PageState, connect
-
-DRAFT = "draft"
 
 
 async def show(page: ft.Page) -> None:
@@ -24,10 +24,11 @@ async def show(page: ft.Page) -> None:
     page.title = ""
     page.padding = 0
     page.theme, page.dark_theme = theme(LIGHT), theme(DARK)
-    kept, keep = await _draft()
+    notes = Notes(open_browser_home)
+    await notes.open()
     bridge: list[PageBridge] = []
     app = App(
-        keep=keep,
+        keep=partial(notes.put, DRAFT),
         address=_address(),
         use_new_version=lambda: bridge[0].use_new_version(),
         leave_last_answer=lambda **answer: bridge[0].leave_last_answer(**answer),
@@ -35,29 +36,13 @@ async def show(page: ft.Page) -> None:
     )
     bridge.append(connect(_state_taker(page, app)))
     _follow_window(page, app)
-    app.take(from_json(kept))
+    app.take(from_json(notes.get(DRAFT)))
     app.follow(page.route)
-    page.render(root, app)
+    app_jobs = jobs.begin(page, app, notes)
+    _follow_keys(page, app, app_jobs)
+    _follow_links(page, app, app_jobs)
+    page.render(root, app, app_jobs)
     page.run_task(warm)
-
-
-async def _draft() -> tuple[Any, Keep]:
-    """The draft, and how it is kept. A check works without: then every tap says why not."""
-    try:
-        home = await open_browser_home()
-        notebook = Notebook(await home.open(DRAFT))
-    except StoreBusy:
-        return None, _refusing(text("draft.elsewhere"))
-    except RecordError as error:
-        return None, _refusing(str(error))
-    return notebook.get(DRAFT), lambda draft: notebook.put(DRAFT, draft)
-
-
-def _refusing(why: str) -> Keep:
-    def keep(_draft: Any) -> None:
-        raise RecordError(why)
-
-    return keep
 
 
 def _address() -> str:
@@ -75,6 +60,21 @@ def _state_taker(page: ft.Page, app: App) -> Callable[[PageState], None]:
     return lambda state: page.run_task(take, state)
 
 
+def _follow_keys(page: ft.Page, app: App, app_jobs: Jobs) -> None:
+    def key(event: ft.KeyboardEvent) -> None:
+        jobs.strike(app, app_jobs, event)
+
+    page.on_keyboard_event = key
+
+
+def _follow_links(page: ft.Page, app: App, app_jobs: Jobs) -> None:
+    def route(_event: Any) -> None:
+        app.follow(page.route)
+        page.run_task(hand_over.follow, app_jobs, page.route)
+
+    page.on_route_change = route
+
+
 def _follow_window(page: ft.Page, app: App) -> None:
     def resized(_event: Any = None) -> None:
         app.width, app.height = page.width or app.width, page.height or app.height
@@ -82,13 +82,6 @@ def _follow_window(page: ft.Page, app: App) -> None:
     def brightness(_event: Any = None) -> None:
         app.dark = page.platform_brightness is ft.Brightness.DARK
 
-    def route(_event: Any) -> None:
-        app.follow(page.route)
-
-    def key(event: ft.KeyboardEvent) -> None:
-        app.strike(event.key)
-
     page.on_resize, page.on_platform_brightness_change = resized, brightness
-    page.on_route_change, page.on_keyboard_event = route, key
     resized()
     brightness()

@@ -52,8 +52,18 @@ def _details(app: App, look: Look) -> list[ft.Control]:
         verdict_list(app.told, app.entered(), look),
         read_back(app, look),
         words(look, text("caution.main"), look.small_size, colour=look.palette.quiet),
+        *_to_job(app, look),
         _anew(app, look),
     ]
+
+
+def _to_job(app: App, look: Look) -> list[ft.Control]:
+    """A check that says something can be kept in a job."""
+    if app.to_job is None or app.told.answer is None:
+        return []
+    label = text("jobs.keep_check")
+    face = words(look, label, look.body_size, bold=True, one_line=True)
+    return [ft.Row([button(look, "keep-in-job", label, face, app.to_job, expand=True)])]
 
 
 def _anew(app: App, look: Look) -> ft.Control:

@@ -3,6 +3,8 @@
 import flet as ft
 
 from core.texts import text
+from mobile.app.jobs.model import Jobs
+from mobile.app.jobs.views.root import jobs_window
 from mobile.app.model import App
 from mobile.app.theme import DARK, LIGHT
 from mobile.app.views.about import about
@@ -15,6 +17,7 @@ from mobile.app.views.shelf_editor import shelf_editor
 
 SCREENS = {
     "check": ft.Icons.STRAIGHTEN,
+    "jobs": ft.Icons.WORK_OUTLINE,
     "gauges": ft.Icons.CHECKLIST,
     "more": ft.Icons.MORE_HORIZ,
 }
@@ -32,7 +35,7 @@ RAIL, RAIL_HEIGHT = 96.0, 72.0
 
 
 @ft.component
-def root(app: App) -> ft.Control:
+def root(app: App, jobs: Jobs) -> ft.Control:
     """Screen above, ways to the others below."""
     rail = RAIL if app.width - RAIL >= WIDE else 0.0
     look = Look(
@@ -46,20 +49,20 @@ def root(app: App) -> ft.Control:
         expand=True,
         content=ft.SafeArea(
             expand=True,
-            content=_placed(_screen(app, look), app, look),
+            content=_placed(_screen(app, jobs, look), app, jobs, look),
         ),
     )
 
 
-def _placed(screen: ft.Control, app: App, look: Look) -> ft.Control:
+def _placed(screen: ft.Control, app: App, jobs: Jobs, look: Look) -> ft.Control:
     """The ways stand under the thumb, or beside a wide screen."""
     if look.wide:
-        return ft.Row([_rail(app, look), screen], expand=True, spacing=0)
-    return ft.Column([screen, _ways(app, look)], expand=True, spacing=0)
+        return ft.Row([_rail(app, jobs, look), screen], expand=True, spacing=0)
+    return ft.Column([screen, _ways(app, jobs, look)], expand=True, spacing=0)
 
 
-def _rail(app: App, look: Look) -> ft.Control:
-    ways = [*(_way(app, screen, look) for screen in SCREENS), _unit(app, look)]
+def _rail(app: App, jobs: Jobs, look: Look) -> ft.Control:
+    ways = [*(_way(app, jobs, screen, look) for screen in SCREENS), _unit(app, look)]
     return ft.Container(
         bgcolor=look.palette.panel,
         width=RAIL,
@@ -67,9 +70,11 @@ def _rail(app: App, look: Look) -> ft.Control:
     )
 
 
-def _screen(app: App, look: Look) -> ft.Control:
+def _screen(app: App, jobs: Jobs, look: Look) -> ft.Control:
     if app.screen == "check":
         return quick_check(app, look)
+    if app.screen == "jobs":
+        return ft.Container(jobs_window(jobs, app, look), expand=True)
     return ft.Container(
         expand=True,
         padding=12,
@@ -77,16 +82,16 @@ def _screen(app: App, look: Look) -> ft.Control:
     )
 
 
-def _ways(app: App, look: Look) -> ft.Control:
+def _ways(app: App, jobs: Jobs, look: Look) -> ft.Control:
     return ft.Container(
         bgcolor=look.palette.panel,
         content=ft.Row(
-            [*(_way(app, screen, look) for screen in SCREENS), _unit(app, look)], spacing=0
+            [*(_way(app, jobs, screen, look) for screen in SCREENS), _unit(app, look)], spacing=0
         ),
     )
 
 
-def _way(app: App, screen: str, look: Look) -> ft.Control:
+def _way(app: App, jobs: Jobs, screen: str, look: Look) -> ft.Control:
     here = WAY_OF.get(app.screen, app.screen) == screen
     tint = on_fill(look, here)
     label = text(f"way.{screen}")
@@ -104,13 +109,18 @@ def _way(app: App, screen: str, look: Look) -> ft.Control:
             alignment=ft.MainAxisAlignment.CENTER,
             horizontal_alignment=ft.CrossAxisAlignment.CENTER,
         ),
-        lambda: app.go_to(screen),
+        lambda: _go(app, jobs, screen),
         height=RAIL_HEIGHT if look.wide else WAYS_HEIGHT,
         expand=True,
         filled=here,
         colour=None if here else look.palette.panel,
         selected=here,
     )
+
+
+def _go(app: App, jobs: Jobs, screen: str) -> None:
+    app.go_to(screen)
+    jobs.shown(screen == "jobs")
 
 
 def _unit(app: App, look: Look) -> ft.Control:

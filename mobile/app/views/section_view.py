@@ -9,7 +9,7 @@ from core.texts import text
 from core.texts.length import Length
 from core.texts.share import Share
 from mobile.app.drawing.section import Labels, Section, draw_section
-from mobile.app.drawing.shapes import Disc, Label, Line, Polygon, Shape
+from mobile.app.drawing.shapes import Bars, Disc, Label, Line, Polygon, Shape
 from mobile.app.model import App
 from mobile.app.theme import Palette
 from mobile.app.views.look import Look
@@ -93,6 +93,8 @@ def drawn(shape: Shape, palette: Palette) -> cv.Shape:
         return _polygon(shape, palette)
     if isinstance(shape, Disc):
         return _disc(shape, palette)
+    if isinstance(shape, Bars):
+        return _bars(shape, palette)
     if isinstance(shape, Line):
         return _line(shape, palette)
     return _label(shape, palette)
@@ -122,6 +124,17 @@ def _disc(shape: Disc, palette: Palette) -> cv.Circle:
     return cv.Circle(shape.x, shape.y, shape.radius, outline)
 
 
+def _bars(shape: Bars, palette: Palette) -> cv.Points:
+    ends = [point for x1, x2, y in shape.bars for point in ((x1, y), (x2, y))]
+    paint = ft.Paint(
+        color=getattr(palette, shape.role),
+        stroke_width=shape.width,
+        anti_alias=False,
+        style=ft.PaintingStyle.STROKE,
+    )
+    return cv.Points(ends, cv.PointMode.LINES, paint)
+
+
 LINES = {"deck": "ink", "limit": "failed", "bite": "ink", "edge": "ink"}
 LABELS = {
     "on-block": "on_block",
@@ -133,7 +146,7 @@ LABELS = {
 
 def _line(shape: Line, palette: Palette) -> cv.Line:
     paint = ft.Paint(
-        color=getattr(palette, LINES[shape.role]),
+        color=getattr(palette, LINES.get(shape.role, shape.role)),
         stroke_width=shape.width,
         stroke_dash_pattern=[8, 5] if shape.dashed else None,
         style=ft.PaintingStyle.STROKE,
@@ -148,6 +161,8 @@ def _label(shape: Label, palette: Palette) -> cv.Text:
         value=shape.text,
         alignment=ft.Alignment(2.0 * shape.anchor - 1.0, -1.0),
         style=ft.TextStyle(
-            size=shape.size, color=getattr(palette, LABELS[shape.role]), weight=ft.FontWeight.W_700
+            size=shape.size,
+            color=getattr(palette, LABELS.get(shape.role, shape.role)),
+            weight=ft.FontWeight.W_700,
         ),
     )
