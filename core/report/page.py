@@ -12,7 +12,7 @@ from itertools import groupby
 from pathlib import Path
 from typing import Any
 
-from jinja2 import DictLoader, Environment, StrictUndefined, Template
+from jinja2 import DictLoader, Environment, StrictUndefined
 
 from core.calc.choice import SheetRow, reasons
 from core.calc.gauge_card import Gauge
@@ -36,6 +36,7 @@ from core.records.shapes import AT
 from core.records.steps import STEPS
 from core.records.view import live
 from core.report.account import Account
+from core.report.compared import compared
 from core.report.plain import one_line, seen
 from core.report.rings_picture import draw_ring
 from core.report.say import chosen_words, sentence, stamp_line
@@ -46,6 +47,7 @@ from core.texts.share import Share, Sureness
 from core.verdict import Check
 
 HERE = Path(__file__).resolve().parent
+FILES = ("page.html", "comparison.html", "page.css")
 KINDS_OF_PICTURE = (
     (b"\xff\xd8\xff", "image/jpeg"),
     (b"\x89PNG\r\n\x1a\n", "image/png"),
@@ -62,12 +64,19 @@ IDENTITY = ("engine", "owner", "block", "head")
 
 def report_page(account: Account) -> str:
     """The whole page."""
-    return _template().render(account=account, job=account.job, printed=account.printed)
+    page = _templates().get_template("page.html")
+    return page.render(account=account, job=account.job, printed=account.printed)
+
+
+def comparison_page(left: Account, right: Account) -> str:
+    """Two jobs side by side, as a page of its own."""
+    page = _templates().get_template("comparison.html")
+    return page.render(left=left, right=right, rows=compared(left, right))
 
 
 @cache
-def _template() -> Template:
-    files = {name: (HERE / name).read_text("utf-8") for name in ("page.html", "page.css")}
+def _templates() -> Environment:
+    files = {name: (HERE / name).read_text("utf-8") for name in FILES}
     environment = Environment(
         loader=DictLoader(files),
         autoescape=True,
@@ -78,7 +87,7 @@ def _template() -> Template:
     )
     environment.globals |= {**ASKED, "text": text}
     environment.filters |= FILTERS
-    return environment.get_template("page.html")
+    return environment
 
 
 def amount(value: float, unit: str) -> str:

@@ -6,6 +6,7 @@ from typing import Any
 
 import flet as ft
 
+from mobile.app.handover import desk as hand_over
 from mobile.app.jobs import start as jobs
 from mobile.app.jobs.model import Jobs
 from mobile.app.model import App
@@ -69,6 +70,7 @@ def _follow_keys(page: ft.Page, app: App, app_jobs: Jobs) -> None:
 def _follow_links(page: ft.Page, app: App, app_jobs: Jobs) -> None:
     def route(_event: Any) -> None:
         app.follow(page.route)
+        page.run_task(hand_over.follow, app_jobs, page.route)
 
     page.on_route_change = route
 

@@ -30,6 +30,8 @@ class Palette:
     on_block: str
     on_sheet: str
     on_wire: str
+    code_ground: str = "#FFFFFF"
+    code_ink: str = "#000000"
 
 
 LIGHT = Palette(

@@ -49,7 +49,7 @@ def test_what_is_here_already_changes_nothing():
 
 
 def test_a_later_value_and_a_disagreement_are_told_apart():
-    here, there, job, theirs = two_books()
+    _, there, job, theirs = two_books()
     cylinder = job.job.cylinders[0].id
     job.enter(cylinder, wire=inches("0.0415"))
     job.enter("job", owner="Team Copper, north")
@@ -79,7 +79,7 @@ def test_there_and_back_twice_with_edits_on_both_sides_loses_and_doubles_nothing
 
 
 def test_a_value_corrected_twice_here_is_not_a_disagreement_there():
-    here, there, job, theirs = two_books()
+    _, there, job, theirs = two_books()
     cylinder = job.job.cylinders[0].id
     for wire in ("0.0412", "0.0413"):
         job.enter(cylinder, wire=inches(wire))

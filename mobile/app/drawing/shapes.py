@@ -47,4 +47,13 @@ class Label:
     anchor: float = 0.0
 
 
-Shape = Polygon | Disc | Line | Label
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bars:
+    """Level bars of one width [px], each from x to x at its y: many in one shape."""
+
+    role: str
+    width: float
+    bars: tuple[tuple[float, float, float], ...]
+
+
+Shape = Bars | Polygon | Disc | Line | Label

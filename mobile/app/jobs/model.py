@@ -15,6 +15,7 @@ from core.records.model import Cylinder, Entry, Job
 from core.records.port import Home
 from core.records.view import JOB, live
 from core.texts import text
+from mobile.app.handover.state import HandOver
 from mobile.app.jobs.state import desk as desks
 from mobile.app.jobs.state.desk import OF_A_CYLINDER, PARENTS, Desk
 from mobile.app.jobs.state.passing import IncomingFile, OutgoingFile
@@ -22,6 +23,7 @@ from mobile.app.jobs.state.room import Room
 from mobile.app.jobs.windows import Windows
 from mobile.app.model import App
 from mobile.app.notes import Notes
+from mobile.app.overview.state import Overview
 from mobile.app.state.draft import DRAFT, from_json
 from mobile.app.state.leaf_pad import PadWindow
 
@@ -88,6 +90,8 @@ class Jobs:
     incoming: IncomingFile | None = None
     outgoing: OutgoingFile | None = None
     asks_name: bool = True
+    hand: HandOver = field(default_factory=HandOver)
+    overview: Overview = field(default_factory=Overview)
     version: int = 0
 
     # ---- opening and giving away ----

@@ -1,11 +1,9 @@
 """Jobs out to a file and back in, pictures, and a quick check into a job and out of it."""
 
-from typing import Any
-
 import flet as ft
 
 from core.errors import RecordError, StandproudError
-from core.records import read_parcel
+from core.records import Parcel
 from core.records.model import Cylinder, Place, Tapped
 from core.texts import text
 from mobile.app.jobs.filing import bank_names, evidence
@@ -51,26 +49,16 @@ async def share_file(jobs: Jobs) -> None:
 # ---- in ----
 
 
-async def picked(jobs: Jobs, files: list[Any]) -> None:
-    """A file was picked: a picture on the evidence, else jobs."""
-    file = next(iter(files), None)
-    if file is None or file.bytes is None:
-        return
-    if jobs.screen() == "evidence":
-        await add_picture(jobs, bytes(file.bytes))
-    else:
-        await look_into(jobs, file.name, bytes(file.bytes))
+async def show_incoming(jobs: Jobs, name: str, parcel: Parcel) -> None:
+    """Show what a parcel would bring; nothing changes.
 
-
-async def look_into(jobs: Jobs, name: str, data: bytes) -> None:
-    """Read a file and show what it would bring; nothing changes."""
+    Raises
+    ------
+    RecordError
+        If a job here that it is about cannot be read.
+    """
     assert jobs.book is not None
-    try:
-        parcel = read_parcel(data)
-        ledgers = await jobs.book.preview(parcel)
-    except StandproudError as error:
-        jobs.trouble = str(error)
-        return
+    ledgers = await jobs.book.preview(parcel)
     jobs.incoming = IncomingFile(name=name, parcel=parcel, ledgers=ledgers)
     jobs.go("incoming")
 

@@ -16,7 +16,7 @@ PARENTS = {
     "new": LIST,
     "book": LIST,
     "shop": LIST,
-    "incoming": "book",
+    "incoming": "take",
     "keep": LIST,
     "job": LIST,
     "identity": "job",
@@ -29,9 +29,26 @@ PARENTS = {
     "evidence": "cylinder",
     "readings": "cylinder",
     "thing": "shop",
+    "give": "job",
+    "codes": "give",
+    "compare": "job",
+    "take": LIST,
+    "narrow": LIST,
 }
 """The screen that a way back leads to; `words` and `history` go back to where they came from."""
-OF_A_JOB = ("job", "identity", "steps", "sheet", "squeeze", "cylinder", "walk", "sizes")
+OF_A_JOB = (
+    "job",
+    "identity",
+    "steps",
+    "sheet",
+    "squeeze",
+    "cylinder",
+    "walk",
+    "sizes",
+    "give",
+    "codes",
+    "compare",
+)
 OF_A_CYLINDER = ("cylinder", "walk", "sizes", "evidence", "readings")
 
 

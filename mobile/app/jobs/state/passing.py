@@ -50,23 +50,6 @@ def file_name(of: str, now: int) -> str:
     return f"standproud-{short}-{datetime.fromtimestamp(now / 1e3):%Y-%m-%d}.jsonl"
 
 
-def ledger_words(each: Incoming) -> str:
-    """What one job of a file would bring."""
-    title = text("jobs.in.shop") if each.ledger == "shop" else each.title or text("jobs.untitled")
-    key = "jobs.in.ledger" if each.new else "jobs.in.nothing_new"
-    return text(key, title=title, new=each.new, known=each.known)
-
-
-def differing(each: Incoming) -> str:
-    """On how much people would disagree, and what is refused; empty where there is nothing."""
-    parts = []
-    if each.differs:
-        parts.append(text("jobs.in.differs", n=len(each.differs)))
-    if each.clashing:
-        parts.append(text("jobs.in.clashing", n=len(each.clashing)))
-    return " ".join(parts)
-
-
 def fault_lines(parcel: Parcel) -> tuple[str, ...]:
     """Lines of a file that cannot be taken; the first few by name, the rest by number."""
     shown = [str(each) for each in parcel.faults[:MOST_FAULTS_SHOWN]]

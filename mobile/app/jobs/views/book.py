@@ -2,10 +2,11 @@
 
 import flet as ft
 
+from core.handover.coming import Coming, coming
 from core.texts import text
 from mobile.app.jobs import passing
 from mobile.app.jobs.model import Jobs
-from mobile.app.jobs.state.passing import IncomingFile, differing, fault_lines, ledger_words
+from mobile.app.jobs.state.passing import IncomingFile, fault_lines
 from mobile.app.jobs.state.room import backup_words, room_words
 from mobile.app.jobs.views.frame import Screen, action_key, group, quiet, title, way, wide_button
 from mobile.app.jobs.views.job import share_key
@@ -67,7 +68,7 @@ def incoming_screen(jobs: Jobs, look: Look) -> Screen:
             said("incoming", told, words(look, told, look.body_size, bold=True)),
             *_faults(file, look),
             *(
-                _ledger(ledger_words(each), differing(each), number, look)
+                _ledger(coming(each), number, look)
                 for number, each in enumerate(file.ledgers, 1)
             ),
             wide_button(
@@ -90,8 +91,19 @@ def _faults(file: IncomingFile, look: Look) -> list[ft.Control]:
     return [said("faults", told, words(look, told, look.body_size, colour=look.palette.failed))]
 
 
-def _ledger(line: str, small: str, number: int, look: Look) -> ft.Control:
-    parts: list[ft.Control] = [words(look, line, look.body_size)]
-    if small:
-        parts.append(words(look, small, look.small_size, colour=look.palette.undecided))
-    return said(f"ledger-{number}", f"{line} {small}", group(look, *parts))
+def _ledger(found: Coming, number: int, look: Look) -> ft.Control:
+    """One job, or what all jobs share: what is new, and what differs from what is here."""
+    tint = look.palette.undecided
+    differing = [each.words for each in found.differences]
+    phrase = " ".join((found.title, found.headline, *found.new, *differing))
+    return said(
+        f"ledger-{number}",
+        phrase,
+        group(
+            look,
+            words(look, found.title, look.row_size, bold=True),
+            words(look, found.headline, look.body_size),
+            *(quiet(look, each) for each in found.new),
+            *(words(look, each, look.body_size, colour=tint) for each in differing),
+        ),
+    )

@@ -161,14 +161,15 @@ def wide_button(
     label_part.expand = bool(icon)
     label_part.text_align = ft.TextAlign.START if icon else ft.TextAlign.CENTER
     face = ft.Row([*content, label_part], spacing=8) if icon else label_part
-    tall = max(
-        height,
-        1.5 * look.body_size * look.text_scale + 16
-        if look.roomy
-        else 2.9 * look.body_size * look.text_scale,
-    )
+    tall = max(height, _label_height(look))
     key = button(look, identifier, label, face, on_tap, height=tall, expand=True, filled=filled)
     return ft.Row([key])
+
+
+def _label_height(look: Look) -> float:
+    """Room for a label, which takes two lines on a narrow screen [px]."""
+    size = look.body_size * look.text_scale
+    return 1.5 * size + 16 if look.roomy else 2.9 * size
 
 
 def way(
@@ -319,6 +320,9 @@ def action_key(
         content=face,
         action=action,
         expand=True,
-        style=ft.ButtonStyle(padding=14, side=ft.BorderSide(2, look.palette.copper)),
+        height=max(KEY, _label_height(look)),
+        style=ft.ButtonStyle(
+            padding=ft.Padding.symmetric(horizontal=14), side=ft.BorderSide(2, look.palette.copper)
+        ),
     )
     return ft.Semantics(identifier=identifier, container=True, content=ft.Row([pressed]))

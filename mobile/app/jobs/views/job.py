@@ -8,11 +8,13 @@ from core.records.model import JobState
 from core.records.steps import STEPS
 from core.records.view import live
 from core.texts import text
+from mobile.app.handover import desk as hand_over
 from mobile.app.jobs import filing, passing
 from mobile.app.jobs.model import Jobs
 from mobile.app.jobs.state.told import deck_line, ring_line
 from mobile.app.jobs.views.findings import decides, finding_row
 from mobile.app.jobs.views.frame import Screen, chips, group, quiet, title, way, wide_button
+from mobile.app.overview import desk as overview
 from mobile.app.views.look import Look
 from mobile.app.views.parts import button, said, words
 from mobile.app.views.verdict_sign import sign
@@ -32,6 +34,7 @@ def job_screen(jobs: Jobs, look: Look) -> Screen:
             group(look, decides(deck_line(banks), text("jobs.decides.nothing"), look)),
             *(part for bank in banks for part in _bank(jobs, bank, look)),
             *_ways(jobs, look),
+            *_out(jobs, look),
             title(look, text("jobs.state")),
             *_states(jobs, look),
             *_more(jobs, look),
@@ -159,6 +162,21 @@ def _ways(jobs: Jobs, look: Look) -> list[ft.Control]:
             " · ".join(filter(None, (job.engine, job.owner, face_words(job.head_face)))),
             lambda: jobs.go("identity"),
         ),
+    ]
+
+
+def _out(jobs: Jobs, look: Look) -> list[ft.Control]:
+    """To a customer, a crew, a caller; and beside another job."""
+    return [
+        way(
+            look,
+            "give",
+            text("giving.way"),
+            text("giving.way.what"),
+            lambda: jobs.run(hand_over.give, jobs),
+            icon=ft.Icons.SEND,
+        ),
+        wide_button(look, "compare", text("compare.way"), lambda: overview.open_comparison(jobs)),
     ]
 
 

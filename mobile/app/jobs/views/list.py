@@ -11,6 +11,8 @@ from mobile.app.jobs.state.room import backup_words, warnings
 from mobile.app.jobs.state.told import counts, job_phrase
 from mobile.app.jobs.state.when import when
 from mobile.app.jobs.views.frame import Screen, group, quiet, text_input, way, wide_button
+from mobile.app.overview import desk as narrowed
+from mobile.app.overview.screens import narrow_way
 from mobile.app.views.look import Look
 from mobile.app.views.parts import button, said, words
 
@@ -19,7 +21,7 @@ MOST_SHOWN = 40
 
 def job_list(jobs: Jobs, look: Look) -> Screen:
     """Search, new job, jobs, book."""
-    lines = jobs.lines()
+    lines = narrowed.lines(jobs)
     return Screen(
         title=text("jobs.title" if not jobs.desk.deleted else "jobs.title.deleted"),
         back=False,
@@ -27,6 +29,7 @@ def job_list(jobs: Jobs, look: Look) -> Screen:
             *_warnings(jobs, look),
             *_name(jobs, look),
             text_input(look, "search", text("jobs.search"), jobs.desk.query, jobs.search),
+            *narrow_way(jobs, look),
             _begin(jobs, look),
             *(job_line(jobs, line, look) for line in lines[:MOST_SHOWN]),
             *_rest(lines, jobs, look),
@@ -148,7 +151,7 @@ def _rest(lines: tuple[JobLine, ...], jobs: Jobs, look: Look) -> list[ft.Control
         return [said("more-jobs", line, quiet(look, line))]
     if lines:
         return []
-    key = "jobs.none_found" if jobs.desk.query else "jobs.none"
+    key = "jobs.none_found" if jobs.lines() or jobs.desk.query else "jobs.none"
     return [said("no-jobs", text(key), words(look, text(key), look.body_size))]
 
 
@@ -161,6 +164,7 @@ def _foot(jobs: Jobs, look: Look) -> list[ft.Control]:
     told = backup_words(jobs.book.backup, jobs.now())
     return [
         wide_button(look, "demo", text("jobs.demo"), lambda: filing.open_demo(jobs)),
+        way(look, "take", text("taking.title"), text("taking.way"), lambda: jobs.go("take")),
         way(look, "book", text("jobs.book"), told, lambda: jobs.go("book")),
         way(look, "shop", text("jobs.shop"), text("jobs.shop.what"), lambda: jobs.go("shop")),
         wide_button(

@@ -4,6 +4,8 @@ from dataclasses import replace
 
 import flet as ft
 
+from mobile.app.handover.give_screens import codes_screen, give_screen
+from mobile.app.handover.take_screen import take_screen
 from mobile.app.jobs.model import Jobs
 from mobile.app.jobs.views.book import book_screen, incoming_screen
 from mobile.app.jobs.views.cylinder import cylinder_screen
@@ -25,6 +27,7 @@ from mobile.app.jobs.views.steps import steps_screen
 from mobile.app.jobs.views.walk import walk_screen
 from mobile.app.jobs.views.words import words_screen
 from mobile.app.model import App
+from mobile.app.overview.screens import compare_screen, narrow_screen
 from mobile.app.views.look import Look
 
 SCREENS = {
@@ -47,6 +50,11 @@ SCREENS = {
     "sizes": sizes_screen,
     "evidence": evidence_screen,
     "readings": readings_screen,
+    "give": give_screen,
+    "codes": codes_screen,
+    "take": take_screen,
+    "narrow": narrow_screen,
+    "compare": compare_screen,
 }
 LIST_WIDTH = 380.0
 

@@ -1,0 +1,1 @@
+"""A job out to whoever needs it (report, table, message, link, codes) and in again."""

@@ -1,0 +1,1 @@
+"""Many jobs at once: narrowed by engine, date, verdict and person, and two of them compared."""
