@@ -1,4 +1,4 @@
-"""The jobs without a browser: a book on a disk in memory, taps go to the state, screens are drawn."""
+"""The jobs without a browser: the book on a disk in memory, taps go to what the screen offers."""
 
 import asyncio
 from collections.abc import Awaitable, Callable
@@ -24,7 +24,9 @@ PHONE = Look(palette=LIGHT, width=390, height=844, text_scale=1.0)
 class OneWindow:
     """No other window; or one that has the book, and gives it or sleeps."""
 
-    def __init__(self, since: int | None = None, gives: Callable[[], None] | None = None) -> None:
+    def __init__(
+        self, since: int | None = None, gives: Callable[[], Awaitable[None]] | None = None
+    ) -> None:
         self.since, self._gives = since, gives
         self.held = False
 
@@ -43,7 +45,7 @@ class OneWindow:
     async def ask(self) -> bool:
         if self._gives is None:
             return False
-        self._gives()
+        await self._gives()
         return True
 
     async def room(self) -> Room:
@@ -118,9 +120,7 @@ class JobsWithoutPage:
 
     def type(self, name: str, words: str) -> None:
         """Type into a field by the system's keyboard."""
-        (field,) = (
-            each for each in controls(self.names()[name]) if isinstance(each, ft.TextField)
-        )
+        (field,) = (each for each in controls(self.names()[name]) if isinstance(each, ft.TextField))
         field.value = words
         field.on_change(type("Event", (), {"control": field})())
 
@@ -129,6 +129,6 @@ class JobsWithoutPage:
         for sign in typed:
             self.tap("key-point" if sign == "." else f"key-{sign}")
 
-    def close(self) -> None:
-        """The app is gone without a word, as after a kill; the disk stays."""
-        self.jobs.book = None
+    def after_a_kill(self) -> "JobsWithoutPage":
+        """The same disk in a new app: the old one never got to close anything."""
+        return JobsWithoutPage(MemoryHome(dict(self.home.files)))

@@ -40,7 +40,7 @@ def book_screen(jobs: Jobs, look: Look) -> Screen:
             group(look, *_device(jobs, look)),
             way(
                 look,
-                "name-device",
+                "device-name",
                 text("jobs.device.title"),
                 name,
                 lambda: ask_name(jobs),

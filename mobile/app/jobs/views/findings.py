@@ -11,10 +11,12 @@ from mobile.app.views.parts import said, words
 from mobile.app.views.verdict_sign import colour, sign
 
 
-def decides(finding: Finding | None, none_yet: str, look: Look) -> ft.Control:
+def decides(
+    finding: Finding | None, none_yet: str, look: Look, name: str = "decides"
+) -> ft.Control:
     """The finding that decides, large, and where."""
     if finding is None:
-        return said("decides", none_yet, words(look, none_yet, look.row_size))
+        return said(name, none_yet, words(look, none_yet, look.row_size))
     tint = colour(look, finding.verdict)
     lines: list[ft.Control] = [
         words(look, text(f"word.{finding.word}"), look.title_size, bold=True, colour=tint),
@@ -30,7 +32,7 @@ def decides(finding: Finding | None, none_yet: str, look: Look) -> ft.Control:
         ],
         spacing=10,
     )
-    return said("decides", text("jobs.decides", what=finding_phrase(finding)), content, live=True)
+    return said(name, text("jobs.decides", what=finding_phrase(finding)), content, live=True)
 
 
 def finding_row(finding: Finding, look: Look, name: str = "finding") -> ft.Control:

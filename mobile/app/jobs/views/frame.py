@@ -36,24 +36,36 @@ class Screen:
     undo: bool = False
 
 
+def beside(screen: Screen, look: Look) -> ft.Control:
+    """A screen that stands beside the one in front: no way back, no keys at its foot."""
+    name = words(look, screen.title, look.title_size, bold=True, one_line=True)
+    head = ft.Container(name, padding=ft.Padding.only(left=10, right=10, top=14, bottom=6))
+    return ft.Column([head, _scrolling(screen, "beside")], expand=True, spacing=4)
+
+
 def framed(jobs: Jobs, screen: Screen, look: Look) -> ft.Control:
     """The whole screen."""
     foot = screen.foot or _pad(jobs, look)
+    parts: list[ft.Control] = [
+        _head(jobs, screen, look),
+        *_told(jobs, look),
+        _scrolling(screen, jobs.screen()),
+    ]
+    if foot:
+        parts.append(ft.Container(content=foot, padding=ft.Padding.only(top=4, bottom=4)))
+    return ft.Column(parts, expand=True, spacing=4)
+
+
+def _scrolling(screen: Screen, name: str) -> ft.Control:
+    """What scrolls; each screen begins at its top."""
     column = ft.Column(
         screen.body,
         scroll=ft.ScrollMode.AUTO,
         expand=True,
         spacing=GAP,
-        key=ft.ValueKey(f"{jobs.screen()}-{screen.title}"),
+        key=ft.ValueKey(f"{name}-{screen.title}"),
     )
-    parts: list[ft.Control] = [
-        _head(jobs, screen, look),
-        *_told(jobs, look),
-        ft.Container(content=column, padding=ft.Padding.symmetric(horizontal=10), expand=True),
-    ]
-    if foot:
-        parts.append(ft.Container(content=foot, padding=ft.Padding.only(top=4, bottom=4)))
-    return ft.Column(parts, expand=True, spacing=4)
+    return ft.Container(column, padding=ft.Padding.symmetric(horizontal=10), expand=True)
 
 
 def _pad(jobs: Jobs, look: Look) -> ft.Control | None:

@@ -31,7 +31,7 @@ def job_screen(jobs: Jobs, look: Look) -> Screen:
             *_deleted(jobs, look),
             *_demo(jobs, look),
             *_rivals(jobs, look),
-            group(look, decides(deck_line(banks), text("jobs.decides.nothing"), look)),
+            _decides(banks, look),
             *(part for bank in banks for part in _bank(jobs, bank, look)),
             *_ways(jobs, look),
             *_out(jobs, look),
@@ -40,6 +40,11 @@ def job_screen(jobs: Jobs, look: Look) -> Screen:
             *_more(jobs, look),
         ],
     )
+
+
+def _decides(banks: tuple[JudgedBank, ...], look: Look) -> ft.Control:
+    nothing = text("jobs.decides.nothing")
+    return group(look, decides(deck_line(banks), nothing, look, "engine-decides"))
 
 
 def _demo(jobs: Jobs, look: Look) -> list[ft.Control]:

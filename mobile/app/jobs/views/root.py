@@ -11,7 +11,7 @@ from mobile.app.jobs.views.book import book_screen, incoming_screen
 from mobile.app.jobs.views.cylinder import cylinder_screen
 from mobile.app.jobs.views.elsewhere import no_book
 from mobile.app.jobs.views.evidence import evidence_screen
-from mobile.app.jobs.views.frame import framed
+from mobile.app.jobs.views.frame import beside, framed
 from mobile.app.jobs.views.history import history_screen
 from mobile.app.jobs.views.identity import identity
 from mobile.app.jobs.views.job import job_screen
@@ -68,10 +68,10 @@ def jobs_window(jobs: Jobs, _app: App, look: Look) -> ft.Control:
     if not look.wide or here == "list":
         return framed(jobs, SCREENS[here](jobs, _one_pane(look)), _one_pane(look))
     left, right = _panes(look)
-    beside = "job" if jobs.job and here != "job" else "list"
+    other = "job" if jobs.job and here != "job" else "list"
     return ft.Row(
         [
-            ft.Container(framed(jobs, SCREENS[beside](jobs, left), left), width=LIST_WIDTH),
+            ft.Container(beside(SCREENS[other](jobs, left), left), width=LIST_WIDTH),
             ft.VerticalDivider(width=1),
             ft.Container(framed(jobs, SCREENS[here](jobs, right), right), expand=True),
         ],
