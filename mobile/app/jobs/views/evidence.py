@@ -41,7 +41,7 @@ def evidence_screen(jobs: Jobs, look: Look) -> Screen:
         undo=True,
         body=[
             _caution(look),
-            *([quiet(look, signed(found.who, found.at))] if found.at else []),
+            *([_signed(found, look)] if found.at else []),
             *size_buttons(form, names, lambda step: filing.change(jobs, step), look),
             *print_even(found.print_depth, look),
             *(part for trace in TRACES for part in _traces(jobs, found, trace, look)),
@@ -51,6 +51,11 @@ def evidence_screen(jobs: Jobs, look: Look) -> Screen:
             *_others(jobs, found, look),
         ],
     )
+
+
+def _signed(found: Evidence, look: Look) -> ft.Control:
+    line = signed(found.who, found.at)
+    return said("signed", line, quiet(look, line))
 
 
 def _caution(look: Look) -> ft.Control:
