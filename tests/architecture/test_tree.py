@@ -94,7 +94,16 @@ def literals() -> tuple[set[str], set[str]]:
             if isinstance(node, ast.Constant) and isinstance(node.value, str)
             if node not in pieces
         )
+    for template in sorted((ROOT / "core" / "report").glob("*.html")):
+        in_template(template.read_text(encoding="utf-8"), strings, patterns)
     return strings, {each for each in patterns if AREA.match(each) and r"\." in each}
+
+
+def in_template(page: str, strings: set[str], patterns: set[str]) -> None:
+    """The same for a template: texts in quotes, and those that are put together with ``~``."""
+    strings.update(re.findall(rf"""["']({KEY.pattern})["']""", page))
+    begun = re.findall(r'text\(["\']([a-z_.-]+\.)["\'] ~', page)
+    patterns.update(f"{re.escape(each)}.+" for each in begun)
 
 
 def pattern(node: ast.JoinedStr) -> str:

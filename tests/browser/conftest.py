@@ -11,8 +11,9 @@ from tests.phone import NewPhone, Phone
 from tests.served_site import built, served
 
 
-@pytest.fixture(scope="session")
+@pytest.fixture(scope="module")
 def playwright() -> Iterator[Playwright]:
+    """Ends with the module: while it runs, no test can run an event loop of its own."""
     try:
         chromium.find()
     except chromium.NoChromium as missing:

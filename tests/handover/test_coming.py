@@ -1,16 +1,15 @@
 """What taking a job in would change is told before anything changes."""
 
-import asyncio
 
 from core.handover.coming import coming
 from core.handover.parts import join, split
 from core.records import Parcel, live
 from core.records.demo import DEMO_JOB
-from tests.eight_cylinders import eight_cylinders, inches, new_book
+from tests.eight_cylinders import eight_cylinders, finish, inches, new_book
 
 
 def run(coroutine):
-    return asyncio.run(coroutine)
+    return finish(coroutine)
 
 
 def handed(job, since=0):

@@ -1,6 +1,5 @@
 """Which jobs are shown: by engine, date, verdict and person."""
 
-import asyncio
 
 import pytest
 
@@ -16,7 +15,7 @@ from mobile.app.overview.narrowed import (
     narrow,
     people,
 )
-from tests.eight_cylinders import eight_cylinders, new_book
+from tests.eight_cylinders import eight_cylinders, finish, new_book
 
 NOW = 1_790_000_000_000 + 40 * DAY
 
@@ -26,11 +25,11 @@ def shop():
     """Three jobs: one of this summer, the demo of last January, one not begun."""
     book = new_book(name="Stand")
     whole = eight_cylinders(book)
-    asyncio.run(book.add_demo())
-    empty = asyncio.run(book.new_job(title="Empty", engine="Four in line"))
+    finish(book.add_demo())
+    empty = finish(book.new_job(title="Empty", engine="Four in line"))
     lines = book.jobs()
     facts = {
-        line.id: facts_of(line.stamp, asyncio.run(book.events_of(line.id)), None) for line in lines
+        line.id: facts_of(line.stamp, finish(book.events_of(line.id)), None) for line in lines
     }
     return book, lines, facts, {"whole": whole.id, "demo": DEMO_JOB, "empty": empty.id}
 

@@ -1,6 +1,5 @@
 """A job on its way in: link, text and file are one way, and a missing part is named."""
 
-import asyncio
 
 import pytest
 
@@ -8,7 +7,7 @@ from core.errors import DamagedFile, StandproudError
 from core.handover.parts import link, split
 from core.records.demo import DEMO_JOB, demo_events
 from mobile.app.handover.taking import is_hand_over, take
-from tests.eight_cylinders import new_book
+from tests.eight_cylinders import finish, new_book
 
 LEDGERS = {f"job-{DEMO_JOB}": list(demo_events())}
 ADDRESS = "https://shop.example/"
@@ -21,8 +20,8 @@ def ids(taken):
 @pytest.fixture(scope="module")
 def file():
     book = new_book()
-    asyncio.run(book.add_demo())
-    return asyncio.run(book.export([DEMO_JOB]))
+    finish(book.add_demo())
+    return finish(book.export([DEMO_JOB]))
 
 
 def test_link_text_and_file_bring_the_same(file):

@@ -1,10 +1,8 @@
 """Texts that try to be something else: markup, a script, a formula, a path, a template."""
 
-import asyncio
-
 from core.records import Book, JobBook
 from core.records.model import Measured, ReadingKind, Tapped
-from tests.eight_cylinders import inches, new_book
+from tests.eight_cylinders import finish, inches, new_book
 
 HOSTILE = (
     "<script>window.pwned=1</script>",
@@ -32,7 +30,7 @@ def hostile_job(typed: str) -> tuple[Book, JobBook]:
     """A job with this text in every place where somebody can type one."""
     book = new_book(3, name=typed[:200])
     fields = ("title", "engine", "owner", "block", "head", "note")
-    job = asyncio.run(book.new_job(**dict.fromkeys(fields, typed)))
+    job = finish(book.new_job(**dict.fromkeys(fields, typed)))
     job.add_bank(typed, (typed,), {"wire": inches("0.041"), "spool": typed, "joint": typed})
     cylinder = job.job.cylinders[0].id
     job.enter_all([(cylinder, "groove_width@12", inches("0.040")), (cylinder, "note", typed)])

@@ -1,6 +1,5 @@
 """The page of a job: complete, self-contained, and made of text whatever somebody typed."""
 
-import asyncio
 import re
 from html.parser import HTMLParser
 
@@ -12,7 +11,7 @@ from core.records.pictures import name_of
 from core.report.account import Printed, account
 from core.report.page import report_page
 from core.texts import text
-from tests.eight_cylinders import add_shelf, eight_cylinders, inches, new_book
+from tests.eight_cylinders import add_shelf, eight_cylinders, finish, inches, new_book
 from tests.report.hostile import HOSTILE, hostile_job
 
 PRINTED = Printed(at=1_790_000_000_000, device="Shop desk")
@@ -122,7 +121,7 @@ def test_a_picture_is_inside_the_page_and_only_pictures_are():
 
 def test_a_job_without_anything_is_a_page_too():
     book = new_book()
-    job = asyncio.run(book.new_job())
+    job = finish(book.new_job())
     told = Read(page_of(book, job)).text
     for none in ("rings", "verdicts", "decision", "gauges", "evidence"):
         assert text(f"report.none.{none}") in told
@@ -131,8 +130,8 @@ def test_a_job_without_anything_is_a_page_too():
 def test_entries_that_disagree_are_both_told():
     here, there = new_book(1, "Stand"), new_book(2, "Track")
     job = eight_cylinders(here)
-    asyncio.run(there.merge(f"job-{job.id}", list(job.fold)))
-    theirs = asyncio.run(there.open_job(job.id))
+    finish(there.merge(f"job-{job.id}", list(job.fold)))
+    theirs = finish(there.open_job(job.id))
     job.enter("job", owner="North")
     theirs.enter("job", owner="South")
     job.merge(theirs.fold)
@@ -144,7 +143,7 @@ def test_entries_that_disagree_are_both_told():
 
 def test_a_ring_that_rocks_and_a_crossed_reading_are_told():
     book = new_book()
-    job = asyncio.run(book.new_job(head_face=HeadFace(kind=HeadFaceKind.FLAT)))
+    job = finish(book.new_job(head_face=HeadFace(kind=HeadFaceKind.FLAT)))
     job.add_bank("one", ("1",))
     cylinder = job.job.cylinders[0].id
     kinds = {"cylinder": cylinder, "kind": ReadingKind.LEAVES, "tapped": Tapped.BEFORE}
@@ -166,6 +165,6 @@ def test_whoever_works_in_mm_is_told_mm():
 
 def test_the_demo_says_that_it_is_one():
     book = new_book()
-    asyncio.run(book.add_demo())
-    job = asyncio.run(book.open_job(DEMO_JOB))
+    finish(book.add_demo())
+    job = finish(book.open_job(DEMO_JOB))
     assert text("report.demo") in Read(page_of(book, job)).text

@@ -1,11 +1,9 @@
 """Two jobs compared: what differs, what is the same, and the page of both."""
 
-import asyncio
-
 from core.report.account import Printed, account
 from core.report.compared import compared
 from core.report.page import comparison_page
-from tests.eight_cylinders import eight_cylinders, inches, new_book
+from tests.eight_cylinders import eight_cylinders, finish, inches, new_book
 from tests.report.hostile import hostile_job
 
 PRINTED = Printed(at=1_790_000_000_000)
@@ -18,7 +16,7 @@ def told(book, job):
 def two_jobs():
     book = new_book()
     first = eight_cylinders(book)
-    second = asyncio.run(book.duplicate(first.id, title="Third build"))
+    second = finish(book.duplicate(first.id, title="Third build"))
     second.add("decision", about="Sheet for the first start", sheet=inches("0.062"))
     return told(book, first), told(book, second)
 

@@ -1,6 +1,5 @@
 """Table, message, sentence and name of a file: text that no other program takes for more."""
 
-import asyncio
 import csv
 import io
 
@@ -11,7 +10,7 @@ from core.report.account import Printed, account
 from core.report.plain import file_name
 from core.report.readings_table import COLUMNS, readings_table
 from core.report.say import sentence, stamp_line, summary
-from tests.eight_cylinders import add_shelf, eight_cylinders, inches, new_book
+from tests.eight_cylinders import add_shelf, eight_cylinders, finish, inches, new_book
 from tests.report.hostile import HOSTILE, hostile_job
 
 PRINTED = Printed(at=1_790_000_000_000)
@@ -30,7 +29,7 @@ def table_of(book, job):
 def small_job():
     """Two rings: 10.5 at three o'clock of the first, 9.5 of the second."""
     book = new_book()
-    job = asyncio.run(book.new_job(title="Small"))
+    job = finish(book.new_job(title="Small"))
     job.add_bank("one", ("1", "2"), {"wire": inches("0.041")})
     for cylinder, go in zip(job.job.cylinders, (10, 9), strict=True):
         job.enter_all([(cylinder.id, "groove_depth@12", inches("0.0310"))])
