@@ -10,6 +10,7 @@ from core.calc.leaves import Stack
 from core.calc.say import marks
 from core.errors import InputError, RecordError
 from core.texts import text
+from mobile.app.engine.model import Engine
 from mobile.app.state import entry as entries
 from mobile.app.state import phrases
 from mobile.app.state.draft import as_json
@@ -56,6 +57,7 @@ class App:
     entry: Entry = field(default_factory=Entry)
     told: Told = field(default_factory=lambda: tell(Entry()))
     to_job: Callable[[], None] | None = None
+    engine: Engine = field(default_factory=Engine)
     screen: str = "check"
     window: PadWindow = field(default_factory=PadWindow)
     dropped: Entry | None = None
@@ -160,7 +162,9 @@ class App:
 
     def strike(self, label: str) -> None:
         """A key of a real keyboard, while the number pad is open."""
-        if self.entry.open_field:
+        if self.screen == "engine":
+            self.engine.strike(label)
+        elif self.entry.open_field:
             strike(self.keys(), label)
 
     def close_pad(self) -> None:

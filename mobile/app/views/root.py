@@ -3,6 +3,7 @@
 import flet as ft
 
 from core.texts import text
+from mobile.app.engine.screens import engine_screens
 from mobile.app.jobs.model import Jobs
 from mobile.app.jobs.views.root import jobs_window
 from mobile.app.model import App
@@ -18,6 +19,7 @@ from mobile.app.views.shelf_editor import shelf_editor
 SCREENS = {
     "check": ft.Icons.STRAIGHTEN,
     "jobs": ft.Icons.WORK_OUTLINE,
+    "engine": ft.Icons.COMPRESS,
     "gauges": ft.Icons.CHECKLIST,
     "more": ft.Icons.MORE_HORIZ,
 }
@@ -75,6 +77,8 @@ def _screen(app: App, jobs: Jobs, look: Look) -> ft.Control:
         return quick_check(app, look)
     if app.screen == "jobs":
         return ft.Container(jobs_window(jobs, app, look), expand=True)
+    if app.screen == "engine":
+        return ft.Container(engine_screens(app.engine, look, app.entry.metric), expand=True)
     return ft.Container(
         expand=True,
         padding=12,

@@ -1,0 +1,1 @@
+"""The Engine way: what the whole engine says about a sheet and its clamp."""

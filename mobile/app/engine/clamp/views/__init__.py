@@ -1,0 +1,1 @@
+"""What the clamp screen looks like."""
