@@ -51,6 +51,7 @@ WHEEL_PARTS_LEFT_OUT = (
     "segno/cli.py",
     "segno/helpers.py",
     "tinydb/mypy_plugin.py",
+    "typing_extensions.py",  # asked for by older versions of Python only
     "uncertainties/unumpy",
 )
 # Parts of the standard library that need what a browser lacks (processes, sockets, terminals),

@@ -9,11 +9,11 @@ from flet_web import get_package_web_dir, version
 
 from mobile.site.archive import own_files
 from mobile.site.client import write_client
-from mobile.site.compression import compress
+from mobile.site.compression import compress, pack
 from mobile.site.licences import write_licences
 from mobile.site.pages import write_pages
 from mobile.site.places import ASSETS, LOCKS, ROOT, WEB
-from mobile.site.precache import LISTING, write_service_worker
+from mobile.site.precache import LISTING, WORKER, write_service_worker
 from mobile.site.runtime import write_runtime
 from mobile.site.wheels import fetch_wheels
 
@@ -37,6 +37,7 @@ def build_site(out: Path, base: str = "/") -> None:
     write_pages(part, normal_base(base))
     compress(part)
     write_service_worker(part, normal_base(base), made_from())
+    pack(part / WORKER)
     replace_folder(out, part)
 
 

@@ -17,7 +17,12 @@ def compress(out: Path) -> None:
     """Write the copies, the same bytes each time."""
     for path in sorted(out.rglob("*")):
         if path.is_file() and path.suffix not in PACKED_INSIDE:
-            copy_of(path).write_bytes(gzip.compress(path.read_bytes(), BEST, mtime=0))
+            pack(path)
+
+
+def pack(path: Path) -> None:
+    """Write the copy of one file."""
+    copy_of(path).write_bytes(gzip.compress(path.read_bytes(), BEST, mtime=0))
 
 
 def copy_of(path: Path) -> Path:

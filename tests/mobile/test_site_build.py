@@ -99,7 +99,8 @@ def test_no_archive_asks_the_phone_to_install_anything(site: Path, archive: str)
 def test_every_locked_package_is_in_the_packages_archive(site: Path) -> None:
     tops = {name.split("/")[0].removesuffix(".pyc") for name in archived(site, "packages.zip")}
     locked = {name.replace("-", "_") for name in pinned("phone")}
-    assert locked == tops
+    assert locked - tops == {"typing_extensions"}  # asked for by older versions of Python only
+    assert tops <= locked
 
 
 def test_the_phone_runs_the_versions_the_tests_ran() -> None:
