@@ -53,13 +53,20 @@ def test_a_torn_down_engine_is_read_decided_and_handed_to_another_phone(
     phone.close()
     phone.open(offline=True)
     phone.read_aloud()
+    named_and_laid_out(phone)
+    evidence_first(phone, picture(tmp_path / "wide.png"))
+    read_by_a_typing_caliper(phone)
+    a_decision_to_defend(phone)
+    file = days_later_out_as_one_file(phone, tmp_path)
+    phone.close()
+    taken_in_at_the_shop(new_phone(viewport=TALL), file)
 
-    # Who writes is asked once.
+
+def named_and_laid_out(phone: Phone) -> None:
+    """Who writes is asked once; the engine is laid out in a few taps."""
     phone.tap("way-jobs")
     phone.tap("name-device")
     write(phone, "Crew phone")
-
-    # The engine is laid out in a few taps.
     phone.tap("new-job")
     phone.tap("banks-2")
     phone.tap("numbering-odd")
@@ -72,7 +79,9 @@ def test_a_torn_down_engine_is_read_decided_and_handed_to_another_phone(
     type_size(phone, "job-face-depth", "2")
     phone.tap("back")
 
-    # Torn down: the evidence comes first, with the caution that water asks for, and a picture.
+
+def evidence_first(phone: Phone, image: Path) -> None:
+    """Torn down: the caution that water asks for, sizes, words, a picture scaled down here."""
     phone.tap("state-torn-down")
     phone.tap("cylinder-3")
     phone.tap("evidence")
@@ -82,12 +91,14 @@ def test_a_torn_down_engine_is_read_decided_and_handed_to_another_phone(
     write(phone, "A trace towards the valley.")
     with phone.page.expect_file_chooser() as chooser:
         phone.tap("take-picture")
-    chooser.value.set_files(picture(tmp_path / "wide.png"))
+    chooser.value.set_files(image)
     phone.phrase("told", holding="Picture saved")
     assert kept_picture(phone) == [1600, 1067]
     phone.tap("back")
 
-    # A caliper that types like a keyboard fills the places.
+
+def read_by_a_typing_caliper(phone: Phone) -> None:
+    """A caliper that types like a keyboard fills each place and the app moves on."""
     phone.tap("walk")
     phone.tap("with-1")
     for place, value in (("12 o'clock", "0.0098"), ("3 o'clock", "0.0101")):
@@ -99,7 +110,9 @@ def test_a_torn_down_engine_is_read_decided_and_handed_to_another_phone(
     phone.tap("back")
     phone.tap("back")
 
-    # A decision to defend: which sheet, who, when, why.
+
+def a_decision_to_defend(phone: Phone) -> None:
+    """Which sheet, who, when, why."""
     phone.tap("sheet")
     phone.tap("run-0.040-in")
     phone.tap("decision-1")
@@ -108,20 +121,23 @@ def test_a_torn_down_engine_is_read_decided_and_handed_to_another_phone(
     phone.tap("back")
     assert "Height to sheet" in phone.phrase("engine-decides", holding="Cylinder 3")
 
-    # Days later, still no network: it is all there, and goes out as one file.
+
+def days_later_out_as_one_file(phone: Phone, folder: Path) -> Path:
+    """Still no network: it is all there, and goes out as one file."""
     phone.close()
     phone.open(offline=True)
     phone.read_aloud()
     phone.phrase("engine-decides", holding="Cylinder 3")
     with phone.page.expect_download() as download:
         phone.tap("export-job")
-    file = tmp_path / download.value.suggested_filename
+    file = folder / download.value.suggested_filename
     download.value.save_as(file)
     assert file.suffix == ".jsonl"
-    phone.close()
+    return file
 
-    # Back at the shop another phone takes it in: what it brings is shown first, nothing is lost.
-    shop = new_phone(viewport=TALL)
+
+def taken_in_at_the_shop(shop: Phone, file: Path) -> None:
+    """What the file brings is shown first; then it is all there, with who."""
     shop.open()
     shop.read_aloud()
     shop.tap("way-jobs")

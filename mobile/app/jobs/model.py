@@ -133,12 +133,18 @@ class Jobs:
             self.trouble = str(error)
 
     async def ask_for_book(self) -> None:
-        """Have the window that holds the book give it away."""
-        if await self.windows.ask():
-            await self.open()
-            await self._open_notes()
-        else:
+        """Take the book if it is free by now, else have the window that holds it give it away."""
+        await self.take_book()
+        if self.book is None and await self.windows.ask():
+            await self.take_book()
+        if self.book is None:
             self.elsewhere = Elsewhere(asked=True, since=await self.windows.held_since())
+
+    async def take_book(self) -> None:
+        """Take the book, and with it what is under way outside the jobs."""
+        await self.open()
+        if self.book:
+            await self._open_notes()
 
     async def _open_notes(self) -> None:
         """The notes come with the book; a check under way here stays."""

@@ -26,7 +26,9 @@ def begin(page: ft.Page, app: App, notes: Notes) -> Jobs:
         home=open_browser_home,
         now=lambda: time.time_ns() // 1_000_000,
         notes=notes,
-        windows=Windows(lambda: page.run_task(found[0].give)),
+        windows=Windows(
+            lambda: page.run_task(found[0].give), lambda: page.run_task(found[0].take_book)
+        ),
         picker=picker,
     )
     found.append(jobs)

@@ -12,6 +12,7 @@ from typing import Any
 from mobile.app.jobs.state.room import Room
 
 CHANNEL = "standproud-book"
+ASK, GIVEN = "ask", "given"
 LOCK = "standproud-book since "
 PATIENCE = 3.0
 """How long a window that is awake may take to give the book away [s]."""
@@ -24,13 +25,17 @@ class Windows:
     ----------
     on_asked
         Gives the book away; called when another window asks for it.
+    on_given_late
+        Takes the book; called when a window that slept gives it after all.
     """
 
-    def __init__(self, on_asked: Callable[[], None]) -> None:
+    def __init__(self, on_asked: Callable[[], None], on_given_late: Callable[[], None]) -> None:
         import js
         from pyodide.ffi import create_proxy
 
-        self._on_asked = on_asked
+        self._on_asked, self._on_given_late = on_asked, on_given_late
+        self._name = str(js.crypto.randomUUID())
+        self._asked_by = ""
         self._given: asyncio.Future[None] | None = None
         self._release: Any = None
         self._channel = js.BroadcastChannel.new(CHANNEL)
@@ -66,7 +71,7 @@ class Windows:
     async def ask(self) -> bool:
         """Ask for the book; whether it was given."""
         self._given = asyncio.get_running_loop().create_future()
-        self._channel.postMessage("ask")
+        self._channel.postMessage(f"{ASK} {self._name}")
         try:
             await asyncio.wait_for(self._given, PATIENCE)
         except TimeoutError:
@@ -89,10 +94,18 @@ class Windows:
     def give(self) -> None:
         """Tell the window that asked that the book is free now."""
         self.let_go()
-        self._channel.postMessage("given")
+        self._channel.postMessage(f"{GIVEN} {self._asked_by}")
 
     def _heard(self, words: str) -> None:
-        if words == "ask" and self._release:
+        said, _, name = words.partition(" ")
+        if said == ASK and self._release:
+            self._asked_by = name
             self._on_asked()
-        if words == "given" and self._given and not self._given.done():
+        if said == GIVEN and name == self._name:
+            self._take()
+
+    def _take(self) -> None:
+        if self._given is None:
+            self._on_given_late()
+        elif not self._given.done():
             self._given.set_result(None)
