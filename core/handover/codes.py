@@ -12,8 +12,6 @@ from segno.consts import MODE_ALPHANUMERIC, MODE_BYTE
 from core.handover.packing import Ledgers
 from core.handover.parts import Part, link, split
 
-QUIET_ZONE = 4
-"""Modules left light around a code (ISO/IEC 18004, 6.3.8)."""
 SIGNS_AT_LARGEST = 1249
 """Alphanumeric signs of version 20 at level L (ISO/IEC 18004, table 7): 97 modules a side, so that
 on a screen 320 px wide a module is still 3 px. *From memory*: a phone reads that."""
