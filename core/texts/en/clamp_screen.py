@@ -45,7 +45,7 @@ TEXTS: dict[str, str] = {
     "field.clamp-compression": "Compression",
     "field.clamp-boost": "Boost",
     "way.engine": "Engine",
-    "engine.clamp": "Clamp",
+    "way.engine.clamp": "Clamp",
     # parts of the screen
     "clamp.part.entry": "Enter",
     "clamp.part.loads": "Loads",

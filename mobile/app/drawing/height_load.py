@@ -5,7 +5,7 @@ from itertools import pairwise
 
 from core.calc.load_curve import LoadCurve
 from core.unit_types import Millimetre, Newton
-from mobile.app.drawing.load_bar import box
+from mobile.app.drawing.load_bar import box, with_halo
 from mobile.app.drawing.shapes import Disc, Label, Line, Polygon, Shape
 
 ABOVE = 1.12
@@ -119,23 +119,26 @@ def _clamp(pen: _Pen, curve: LoadCurve, width: float) -> tuple[Line, ...]:
     best, low = pen.y(curve.clamp), pen.y(curve.clamp_range.low)
     return (
         Line(role="ink", x1=0.0, y1=best, x2=width, y2=best, width=2.0),
-        Line(role="ink", x1=0.0, y1=low, x2=width, y2=low, width=1.5, dashed=True),
+        Line(role="on_wire", x1=0.0, y1=low, x2=width, y2=low, width=1.5, dashed=True),
         Line(role="ink", x1=0.0, y1=pen.floor, x2=width, y2=pen.floor, width=2.0),
     )
 
 
 def _marks(pen: _Pen, curve: LoadCurve, slack: tuple[Millimetre | None, ...]) -> tuple[Shape, ...]:
-    today = pen.x(curve.today)
-    found: list[Shape] = [Line(role="ink", x1=today, y1=0.0, x2=today, y2=pen.floor, width=3.0)]
+    found: list[Shape] = [*with_halo(_upright(pen, "ink", curve.today, dashed=False))]
     if curve.quarter is not None:
-        x = pen.x(curve.quarter)
-        found.append(Line(role="failed", x1=x, y1=0.0, x2=x, y2=pen.floor, width=3.0, dashed=True))
+        found += with_halo(_upright(pen, "failed", curve.quarter, dashed=True))
     points = [
         Disc(role=role, x=pen.x(each), y=pen.floor, radius=POINT)
         for role, each in zip(SLACK_ROLES, slack, strict=True)
         if each is not None
     ]
     return (*found, *points)
+
+
+def _upright(pen: _Pen, role: str, height: Millimetre, *, dashed: bool) -> Line:
+    x = pen.x(height)
+    return Line(role=role, x1=x, y1=0.0, x2=x, y2=pen.floor, width=3.0, dashed=dashed)
 
 
 def _words(

@@ -1,6 +1,6 @@
 """Load bar of one cylinder: how wire and sheet share the clamp, beside gas and proof load."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from core.calc.clamp import CylinderLoads
 from core.unit_types import Newton
@@ -137,8 +137,14 @@ def _gas(pen: _Pen, bar: LoadBar) -> tuple[Shape, ...]:
     y = pen.top - 4.0
     return (
         Line(role="failed", x1=low, y1=y, x2=high, y2=y, width=4.0),
-        pen.upright("failed", best, 3.0, dashed=True),
+        *with_halo(pen.upright("failed", best, 3.0, dashed=True)),
     )
+
+
+def with_halo(line: Line) -> tuple[Line, Line]:
+    """A line that stands out from whatever it crosses, by day and by night."""
+    under = replace(line, role="ground", width=line.width + 4.0, dashed=False)
+    return under, line
 
 
 def _words(pen: _Pen, bar: LoadBar, labels: BarLabels, width: float) -> list[Label]:

@@ -34,7 +34,7 @@ def engine_screens(engine: Engine, look: Look, metric: bool) -> ft.Control:
 def _way(engine: Engine, name: str, look: Look) -> ft.Control:
     here = engine.shown == name
     tint = on_fill(look, here)
-    label = text(f"engine.{name}")
+    label = text(f"way.engine.{name}")
     face = ft.Row(
         [
             ft.Icon(SUB_SCREENS[name][0], color=tint, size=24),

@@ -10,7 +10,7 @@ from mobile.app.drawing.height_load import CurveLabels, draw_height_load
 from mobile.app.engine.clamp.model import Clamp
 from mobile.app.engine.clamp.told import shown_cylinder
 from mobile.app.engine.clamp.views.answer import cylinder_row
-from mobile.app.engine.clamp.views.screen_width import inner_width
+from mobile.app.engine.clamp.views.picture_size import inner_width, picture_text
 from mobile.app.views.look import Look
 from mobile.app.views.parts import panel, said, words
 from mobile.app.views.section_view import drawn
@@ -65,7 +65,7 @@ def _labels(curve: LoadCurve, metric: bool, look: Look) -> CurveLabels:
         clamp=text("clamp.curve.clamp"),
         low=text("clamp.curve.low"),
         slack_low=text("clamp.curve.slack_low"),
-        size=max(look.small_size, 12.0),
+        size=picture_text(look),
     )
 
 

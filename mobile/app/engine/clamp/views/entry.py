@@ -145,7 +145,8 @@ def _answers(clamp: Clamp, name: str, look: Look) -> ft.Control:
     found = options(clamp.entry.choices, name, clamp.metric())
     chosen = clamp.entry.choices.get(name)
     rows = in_rows([_option(clamp, name, each, each.value == chosen, look) for each in found], look)
-    title = words(look, text(f"clamp.ask.{name}"), look.body_size, bold=True)
+    question = text(f"clamp.ask.{name}" if look.roomy else f"field.clamp-{name}")
+    title = words(look, question, look.body_size, bold=True)
     tall = len(rows) * (field_height(look) + 6.0) + 2.6 * look.body_size * look.text_scale + 8.0
     return ft.Container(
         padding=ft.Padding.symmetric(horizontal=8),

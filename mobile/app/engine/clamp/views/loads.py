@@ -12,7 +12,7 @@ from core.texts.share import Sureness
 from mobile.app.drawing.load_bar import BarLabels, bar_of, draw_load_bar
 from mobile.app.engine.clamp.model import Clamp
 from mobile.app.engine.clamp.told import shown_cylinder
-from mobile.app.engine.clamp.views.screen_width import inner_width
+from mobile.app.engine.clamp.views.picture_size import inner_width, picture_text
 from mobile.app.views.look import Look
 from mobile.app.views.parts import button, panel, said, words
 from mobile.app.views.section_view import drawn
@@ -27,8 +27,8 @@ def loads_part(clamp: Clamp, look: Look) -> list[ft.Control]:
     assert engine is not None
     shown = shown_cylinder(clamp.entry, engine)
     return [
-        words(look, text("clamp.bar.key"), look.small_size, colour=look.palette.quiet),
         *(_bar(clamp, engine, each, each is shown, look) for each in engine.cylinders),
+        words(look, text("clamp.bar.key"), look.small_size, colour=look.palette.quiet),
         words(
             look,
             text("clamp.screen.verdicts", cylinder=shown.loads.cylinder.name),
@@ -48,7 +48,7 @@ def _bar(
     weakest = judged is engine.weakest and len(engine.cylinders) > 1
     check = judged.worst.check
     title = text(f"clamp.bar.{'weakest' if weakest else 'title'}", cylinder=name)
-    size = max(look.small_size, 12.0)
+    size = picture_text(look)
     height = max(BAR_HEIGHT, 4.6 * size)
     width = inner_width(look) - 16.0
     shapes = draw_load_bar(bar_of(loads, engine.scale), _labels(size), width, height)

@@ -14,7 +14,7 @@ from mobile.app.engine.clamp.draws import SEED, Draws
 from mobile.app.engine.clamp.model import Clamp
 from mobile.app.engine.clamp.told import shown_cylinder
 from mobile.app.engine.clamp.views.answer import cylinder_row
-from mobile.app.engine.clamp.views.screen_width import inner_width
+from mobile.app.engine.clamp.views.picture_size import inner_width
 from mobile.app.views.look import Look
 from mobile.app.views.parts import button, field_height, in_rows, on_fill, panel, said, words
 from mobile.app.views.section_view import drawn

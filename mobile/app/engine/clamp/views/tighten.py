@@ -10,7 +10,7 @@ from core.texts import text
 from core.units import in_unit
 from mobile.app.drawing.fastener_order import draw_order
 from mobile.app.engine.clamp.model import Clamp
-from mobile.app.engine.clamp.views.screen_width import inner_width
+from mobile.app.engine.clamp.views.picture_size import inner_width, picture_text
 from mobile.app.views.look import Look
 from mobile.app.views.parts import button, panel, said, words
 from mobile.app.views.section_view import drawn
@@ -38,7 +38,7 @@ def _at_hand(clamp: Clamp, pattern: HeadPattern, look: Look) -> list[ft.Control]
     over = finished == STEPS
     shown = len(order) if over else done
     width = inner_width(look)
-    picture = draw_order(pattern, order, shown, width, max(look.small_size, 12.0))
+    picture = draw_order(pattern, order, shown, width, picture_text(look))
     line = (
         text("clamp.tighten.over")
         if over
