@@ -13,7 +13,7 @@ WIDTH = 0.04
 DOT, SMALL_DOT = 0.082, 0.06
 BEYOND = 1.36
 """How far out words stand, against the radius."""
-INNER = 0.7
+INNER = 0.58
 """How far out places beside the joint stand, against the radius."""
 GAP_WIDTH = 0.012
 """Half width of the mark at the joint, as a part of the lesser side."""
@@ -76,8 +76,8 @@ def draw_ring(picture: RingPicture, width: float, height: float, size: float) ->
         Disc(role="wire", x=x, y=y, radius=radius + WIDTH * side),
         Disc(role="ground", x=x, y=y, radius=radius - WIDTH * side),
         _joint(picture.joint, x, y, radius, side),
-        _label("ink", x, y - 0.75 * size, picture.middle[0], 1.3 * size),
-        _label("quiet", x, y + 0.85 * size, picture.middle[1], size),
+        _label("ink", x, y - 1.3 * size, picture.middle[0], 1.3 * size),
+        _label("quiet", x, y + 0.1 * size, picture.middle[1], size),
         *(shape for each in picture.places for shape in _place(each, x, y, radius, side, size)),
     )
 

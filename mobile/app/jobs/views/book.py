@@ -67,10 +67,7 @@ def incoming_screen(jobs: Jobs, look: Look) -> Screen:
         body=[
             said("incoming", told, words(look, told, look.body_size, bold=True)),
             *_faults(file, look),
-            *(
-                _ledger(coming(each), number, look)
-                for number, each in enumerate(file.ledgers, 1)
-            ),
+            *(_ledger(coming(each), number, look) for number, each in enumerate(file.ledgers, 1)),
             wide_button(
                 look,
                 "take-in",

@@ -78,7 +78,8 @@ def _pad(jobs: Jobs, look: Look) -> ft.Control | None:
 
 
 def _head(jobs: Jobs, screen: Screen, look: Look) -> ft.Control:
-    title = words(look, screen.title, look.title_size, bold=True, one_line=True, expand=True)
+    size = look.title_size if look.roomy else 1.2 * look.row_size
+    title = words(look, screen.title, size, bold=True, one_line=True, expand=True)
     named = ft.Semantics(
         identifier="title", label=screen.title, exclude_semantics=True, expand=True, content=title
     )

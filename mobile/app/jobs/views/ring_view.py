@@ -18,6 +18,8 @@ from mobile.app.views.section_view import drawn
 JOINTS = (JOINT_BEFORE, JOINT_AFTER)
 ASIDE = {JOINT_BEFORE: -0.85, JOINT_AFTER: 0.85}
 """How far from the joint its places are drawn, so that both can be seen [h]."""
+LARGEST_LETTERS = 0.07
+"""Against the lesser side of the picture."""
 JOINT_OTHERWISE, BRIDGE_AT = 4.5, 10.5
 """Where the joint is drawn while nobody entered it, and the bridge, wherever it is [h]."""
 
@@ -35,11 +37,16 @@ def ring_view(
         joint=joint,
         middle=(text("jobs.where.cylinder", cylinder=ring.cylinder.number), _median(ring, metric)),
     )
-    shapes = draw_ring(picture, width, height, look.small_size)
+    shapes = draw_ring(picture, width, height, _letters(min(width, height), look))
     canvas = cv.Canvas(
         width=width, height=height, shapes=[drawn(each, look.palette) for each in shapes]
     )
     return said("ring", ring_phrase(ring), canvas)
+
+
+def _letters(side: float, look: Look) -> float:
+    """Size of the words: as the system wants it, as far as the dots have room for it [px]."""
+    return min(look.small_size * look.text_scale, LARGEST_LETTERS * side)
 
 
 def _every(ring: JudgedRing) -> tuple[Place, ...]:

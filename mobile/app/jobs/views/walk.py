@@ -17,7 +17,9 @@ from mobile.app.views.look import Look
 from mobile.app.views.number_pad import number_pad
 from mobile.app.views.parts import button, on_fill, said, words
 
-LARGEST_RING = 300.0
+LEAST_RING, LARGEST_RING = 130.0, 300.0
+REST = 430.0
+"""What stands above and below the ring where leaves are tapped [px]."""
 PLACE_KEY = 56.0
 
 
@@ -28,7 +30,7 @@ def walk_screen(jobs: Jobs, look: Look) -> Screen:
     assert cylinder is not None
     ring = jobs.judged_ring(cylinder)
     width = look.width - 20
-    height = min(width * 0.72, LARGEST_RING)
+    height = max(LEAST_RING, min(0.72 * width, LARGEST_RING, look.height - REST))
     picture = ring_view(ring, walk.place, width, height, jobs.app.entry.metric, look)
     if not walk.place:
         nothing = text("jobs.decides.nothing")
@@ -103,7 +105,7 @@ def _key(
 ) -> ft.Control:
     label, tint = text(f"jobs.walk.{name}"), on_fill(look, filled)
     content: list[ft.Control] = [ft.Icon(icon, color=tint, size=24)]
-    if look.roomy:
+    if look.roomy or share > 1:
         content.append(words(look, label, look.body_size, bold=True, one_line=True, colour=tint))
     face = ft.Row(content, spacing=4, alignment=ft.MainAxisAlignment.CENTER)
     return button(
