@@ -213,3 +213,43 @@ def test_an_engine_is_laid_out_as_it_is_numbered(layout, numbers):
 def test_a_desk_of_another_format_is_the_list():
     assert from_json({"format": 99, "screen": "walk"}) == Desk()
     assert from_json(as_json(Desk(screen="new"))) == Desk(screen="new")
+
+
+def test_a_cylinder_is_added_deleted_and_brought_back(phone):
+    phone.tap("add-cylinder")
+    assert [each.number for each in phone.jobs.live_cylinders()] == ["1", "2", "3", "4", "5"]
+    phone.tap("cylinder-5", "sizes", "delete", "back")
+    assert "cylinder-5" not in phone.names()
+    phone.tap("restore-cylinder-5")
+    assert "cylinder-5" in phone.names()
+
+
+def test_an_evidence_has_its_own_history_and_can_be_deleted(phone):
+    phone.tap("cylinder-1", "evidence")
+    size(phone, "job-again-12", "9.5")
+    phone.tap("history")
+    assert "9.5 thou" in phone.phrase("change-1")
+    phone.tap("back", "delete")
+    assert phone.jobs.screen() == "cylinder"
+    assert first(phone).evidence[0].deleted
+    phone.tap("undo")
+    assert not first(phone).evidence[0].deleted
+
+
+def test_a_spool_has_its_own_history(phone):
+    phone.tap("back", "shop", "new-spool")
+    size(phone, "job-nominal", "41")
+    phone.tap("history")
+    assert "41 thou" in phone.phrase("change-1")
+    phone.tap("back")
+    assert phone.jobs.screen() == "thing"
+
+
+def test_a_file_that_was_lost_hold_of_is_told_and_works_again_after(phone):
+    phone.tap("steps")
+    phone.jobs.job.close()
+    phone.tap("step-run")
+    assert "trouble" in phone.names()
+    assert phone.jobs.the_job.steps == ()
+    phone.tap("open-anew", "step-run")
+    assert phone.jobs.the_job.steps[0].done

@@ -54,6 +54,12 @@ TEXTS: dict[str, str] = {
     "jobs.untitled": "Job without a name",
     "jobs.opening": "Opening the book …",
     "jobs.open_again": "Try again",
+    "jobs.open_anew": "Take hold of this job's file again",
+    "jobs.cylinder.add": "One more cylinder",
+    "jobs.cylinder.delete": "Delete this cylinder",
+    "jobs.cylinder.restore": "Bring back cylinder {number}",
+    "jobs.evidence.delete": "Delete this look",
+    "jobs.squeeze.delete": "Delete this trial squeeze",
     # the list
     "jobs.search": "Search",
     "jobs.new": "New job",

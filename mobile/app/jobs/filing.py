@@ -277,6 +277,18 @@ def choose_joint(jobs: Jobs, place: str) -> None:
     jobs.enter([(cylinder.id, "joint", None if cylinder.joint == place else place)])
 
 
+def add_cylinder(jobs: Jobs) -> None:
+    """One more cylinder at the end of the last bank, with the next number."""
+    banks = live(jobs.the_job.banks)
+    ledger = jobs.ledger()
+    bank = banks[-1].id if banks else ledger.new("bank")
+    named = [] if banks else [(bank, "name", text("jobs.bank.only"))]
+    numbers = [int(each.number) for each in jobs.live_cylinders() if each.number.isdecimal()]
+    cylinder = ledger.new("cylinder")
+    number = str(max(numbers, default=0) + 1)
+    jobs.enter([*named, (cylinder, "bank", bank), (cylinder, "number", number)])
+
+
 def choose_spool(jobs: Jobs, spool: Spool) -> None:
     """Which spool the wire is from; its miked size is the wire's."""
     cylinder = jobs.cylinder

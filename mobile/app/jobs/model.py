@@ -7,11 +7,12 @@ from typing import Any
 
 import flet as ft
 
-from core.errors import RecordError, StandproudError, StoreBusy
+from core.errors import NotSaved, RecordError, StandproudError, StoreBusy
 from core.forms.kept_verdicts import JudgedBank, JudgedRing, judge_job, judge_ring, judging
 from core.records import Book, JobBook, JobLine, open_book
+from core.records.event import kind_of
 from core.records.ledger import Ledger
-from core.records.model import Cylinder, Entry, Job
+from core.records.model import SHOP_KINDS, Cylinder, Entry, Job
 from core.records.port import Home
 from core.records.view import JOB, live
 from core.texts import text
@@ -83,6 +84,7 @@ class Jobs:
     desk: Desk = field(default_factory=Desk)
     elsewhere: Elsewhere | None = None
     trouble: str = ""
+    disk_failed: bool = False
     told: str = ""
     room: Room | None = None
     window: PadWindow = field(default_factory=PadWindow)
@@ -242,7 +244,7 @@ class Jobs:
         assert self.book is not None
         try:
             self.job = await self.book.reopen(self.desk.job)
-            self.trouble = ""
+            self.trouble, self.disk_failed = "", False
         except RecordError as error:
             self.trouble = str(error)
 
@@ -259,11 +261,16 @@ class Jobs:
         try:
             saved = do()
         except StandproudError as error:
-            self.trouble = str(error)
+            self.trouble, self.disk_failed = str(error), isinstance(error, NotSaved)
             return False
+        self.disk_failed = False
         self.trouble = " ".join(map(str, getattr(saved, "told", ())))
         self.version += 1
         return True
+
+    def ledger_of(self, record: str) -> Ledger:
+        """The job in hand or the shop, whichever a record belongs to."""
+        return self.ledger("shop" if kind_of(record) in SHOP_KINDS else "job")
 
     def enter(self, entries: Entries, ledger: str = "job") -> bool:
         """Enter values; whether they are on the disk now."""

@@ -13,7 +13,9 @@ from mobile.app.jobs.state.told import label_of
 from mobile.app.jobs.views.frame import (
     Screen,
     action_key,
+    delete_key,
     group,
+    history_key,
     icon_button,
     quiet,
     title,
@@ -48,6 +50,8 @@ def evidence_screen(jobs: Jobs, look: Look) -> Screen:
             _annealed(jobs, found, look),
             *_words(jobs, found, look),
             *_pictures(jobs, found, look),
+            history_key(jobs, found.id, look),
+            delete_key(jobs, found.id, text("jobs.evidence.delete"), look),
             *_others(jobs, found, look),
         ],
     )

@@ -130,8 +130,14 @@ def trouble(jobs: Jobs, look: Look) -> ft.Control:
     closing = icon_button(look, "close-trouble", text("link.close"), ft.Icons.CLOSE, close)
     shown = said("trouble", jobs.trouble, ft.Row([sign, line], spacing=8), live=True)
     shown.expand = True
+    parts: list[ft.Control] = [ft.Row([shown, closing], spacing=6)]
+    if jobs.disk_failed and jobs.job:
+        anew = text("jobs.open_anew")
+        again = wide_button(look, "open-anew", anew, lambda: jobs.run(jobs.open_anew))
+        parts.append(again)
     return ft.Container(
-        padding=ft.Padding.symmetric(horizontal=10), content=ft.Row([shown, closing], spacing=6)
+        padding=ft.Padding.symmetric(horizontal=10),
+        content=ft.Column(parts, spacing=4, tight=True),
     )
 
 
@@ -265,6 +271,30 @@ def _chip(
         filled=here,
         selected=here,
     )
+
+
+def history_key(jobs: Jobs, record: str, look: Look) -> ft.Control:
+    """The way to everything that was ever entered for a record."""
+    here = jobs.screen()
+    return wide_button(
+        look,
+        "history",
+        text("jobs.history"),
+        lambda: jobs.go("history", came_from=here, record=record),
+        icon=ft.Icons.HISTORY,
+    )
+
+
+def delete_key(
+    jobs: Jobs, record: str, label: str, look: Look, *, ledger: str = "job"
+) -> ft.Control:
+    """Take a record out and go back; undo brings it back."""
+
+    def drop() -> None:
+        jobs.delete(record, ledger=ledger)
+        jobs.back()
+
+    return wide_button(look, "delete", label, drop, icon=ft.Icons.DELETE_OUTLINE)
 
 
 def title(look: Look, line: str) -> ft.Control:

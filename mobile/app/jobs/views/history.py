@@ -20,7 +20,8 @@ def history_screen(jobs: Jobs, look: Look) -> Screen:
         found = jobs.ledger().rivals()
         body = [_rivals(jobs, each, number, look) for number, each in enumerate(found, 1)]
         return Screen(title=text("jobs.rivals"), undo=True, body=body or [_settled(look)])
-    changes = reversed(jobs.ledger().changes(jobs.desk.record)[-MOST_SHOWN:])
+    record = jobs.desk.record
+    changes = reversed(jobs.ledger_of(record).changes(record)[-MOST_SHOWN:])
     body = [_change(each, number, look) for number, each in enumerate(changes, 1)]
     return Screen(title=text("jobs.history"), body=body)
 

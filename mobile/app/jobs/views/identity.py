@@ -9,7 +9,7 @@ from mobile.app.jobs import filing
 from mobile.app.jobs.model import Jobs
 from mobile.app.jobs.state.size_sheet import FACE
 from mobile.app.jobs.state.told import label_of
-from mobile.app.jobs.views.frame import Screen, chips, title, way, wide_button
+from mobile.app.jobs.views.frame import Screen, chips, history_key, title, way
 from mobile.app.views.look import Look
 from mobile.app.views.sizes_form import size_buttons
 
@@ -31,13 +31,7 @@ def identity(jobs: Jobs, look: Look) -> Screen:
                 look, "face", faces, kind, lambda to: filing.choose_face(jobs, HeadFaceKind(to))
             ),
             *_depth(jobs, look),
-            wide_button(
-                look,
-                "history",
-                text("jobs.history"),
-                lambda: jobs.go("history", came_from="identity", record=JOB),
-                icon=ft.Icons.HISTORY,
-            ),
+            history_key(jobs, JOB, look),
         ],
     )
 

@@ -203,6 +203,10 @@ def _states(jobs: Jobs, look: Look) -> list[ft.Control]:
 def _more(jobs: Jobs, look: Look) -> list[ft.Control]:
     job_id = jobs.desk.job
     parts = [
+        *_cylinders_gone(jobs, look),
+        wide_button(
+            look, "add-cylinder", text("jobs.cylinder.add"), lambda: filing.add_cylinder(jobs)
+        ),
         wide_button(look, "next-job", text("jobs.duplicate"), lambda: filing.begin_next(jobs)),
         quiet(look, text("jobs.duplicate.what")),
         wide_button(
@@ -228,6 +232,20 @@ def _more(jobs: Jobs, look: Look) -> list[ft.Control]:
             )
         )
     return parts
+
+
+def _cylinders_gone(jobs: Jobs, look: Look) -> list[ft.Control]:
+    """Cylinders that were deleted can be brought back."""
+    return [
+        wide_button(
+            look,
+            f"restore-cylinder-{each.number}",
+            text("jobs.cylinder.restore", number=each.number),
+            lambda record=each.id: jobs.restore(record),
+        )
+        for each in jobs.the_job.cylinders
+        if each.deleted
+    ]
 
 
 def share_key(jobs: Jobs, look: Look) -> list[ft.Control]:

@@ -17,7 +17,15 @@ from mobile.app.jobs.model import Jobs
 from mobile.app.jobs.state.size_sheet import SHOP
 from mobile.app.jobs.state.told import label_of
 from mobile.app.jobs.views.findings import finding_row
-from mobile.app.jobs.views.frame import Screen, chips, quiet, title, way, wide_button
+from mobile.app.jobs.views.frame import (
+    Screen,
+    chips,
+    history_key,
+    quiet,
+    title,
+    way,
+    wide_button,
+)
 from mobile.app.jobs.views.sizes import spool_label
 from mobile.app.views.look import Look
 from mobile.app.views.sizes_form import size_buttons
@@ -99,6 +107,7 @@ def thing_screen(jobs: Jobs, look: Look) -> Screen:
             *_parts(jobs, thing, look),
             *size_buttons(form, names, lambda step: filing.change(jobs, step), look),
             *_told(jobs, thing, look),
+            history_key(jobs, thing.id, look),
             wide_button(
                 look,
                 "delete-thing",

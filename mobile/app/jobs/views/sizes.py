@@ -9,7 +9,16 @@ from mobile.app.jobs import filing
 from mobile.app.jobs.model import Jobs
 from mobile.app.jobs.state.size_sheet import CYLINDER, GROOVE, Size
 from mobile.app.jobs.state.told import label_of
-from mobile.app.jobs.views.frame import Screen, chips, quiet, title, way, wide_button
+from mobile.app.jobs.views.frame import (
+    Screen,
+    chips,
+    delete_key,
+    history_key,
+    quiet,
+    title,
+    way,
+    wide_button,
+)
 from mobile.app.views.look import Look
 from mobile.app.views.sizes_form import size_buttons
 
@@ -102,11 +111,6 @@ def _more(jobs: Jobs, cylinder: Cylinder, look: Look) -> list[ft.Control]:
             lambda: filing.ask_words(jobs, cylinder.id, "note", note, cylinder.note),
             icon=ft.Icons.EDIT,
         ),
-        wide_button(
-            look,
-            "history",
-            text("jobs.history"),
-            lambda: jobs.go("history", came_from="sizes", record=cylinder.id),
-            icon=ft.Icons.HISTORY,
-        ),
+        history_key(jobs, cylinder.id, look),
+        delete_key(jobs, cylinder.id, text("jobs.cylinder.delete"), look),
     ]

@@ -11,7 +11,15 @@ from mobile.app.jobs import filing
 from mobile.app.jobs.model import Jobs
 from mobile.app.jobs.state.size_sheet import SQUEEZE
 from mobile.app.jobs.views.findings import finding_row
-from mobile.app.jobs.views.frame import Screen, chips, quiet, way, wide_button
+from mobile.app.jobs.views.frame import (
+    Screen,
+    chips,
+    delete_key,
+    history_key,
+    quiet,
+    way,
+    wide_button,
+)
 from mobile.app.views.look import Look
 from mobile.app.views.sizes_form import size_buttons
 
@@ -43,6 +51,8 @@ def squeeze_screen(jobs: Jobs, look: Look) -> Screen:
             ),
             *size_buttons(form, names, lambda step: filing.change(jobs, step), look),
             *print_even(squeeze.print_depth, look),
+            history_key(jobs, squeeze.id, look),
+            delete_key(jobs, squeeze.id, text("jobs.squeeze.delete"), look),
             *_others(jobs, look),
         ],
     )
