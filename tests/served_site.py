@@ -1,5 +1,6 @@
 """Real builds of the site, and our own server beside the tests."""
 
+import atexit
 import contextlib
 import functools
 import os
@@ -18,6 +19,13 @@ WHEELS = Path(".build") / "wheels"
 LEFT_BEHIND = shutil.ignore_patterns("__pycache__")
 
 
+def place_of_this_run() -> Path:
+    """A new folder that goes when the tests end."""
+    place = Path(tempfile.mkdtemp(prefix="standproud-"))
+    atexit.register(shutil.rmtree, place, ignore_errors=True)
+    return place
+
+
 def standproud(*arguments: str) -> list[str]:
     return [sys.executable, "-m", "mobile.program", *arguments]
 
@@ -29,7 +37,7 @@ def environment(root: Path) -> dict[str, str]:
 @functools.cache
 def frozen() -> Path:
     """A copy of this tree, so that all builds of one run are made from the same sources."""
-    copy = Path(tempfile.mkdtemp(prefix="standproud-")) / "tree"
+    copy = place_of_this_run() / "tree"
     copy_tree(ROOT, copy)
     return copy
 
@@ -43,7 +51,7 @@ def copy_tree(source: Path, copy: Path) -> None:
 @functools.cache
 def built(base: str = "/") -> Path:
     """A build of this tree, made once in a run of the tests."""
-    folder = Path(tempfile.mkdtemp(prefix="standproud-")) / "site"
+    folder = place_of_this_run() / "site"
     build(folder, base=base)
     return folder
 
