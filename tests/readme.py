@@ -24,9 +24,15 @@ def output(*arguments: str) -> str:
     return f"```\n{printed.getvalue().rstrip()}\n```"
 
 
+CLAMP = (
+    *("--thread", "7/16-14", "--grade", "8", "--torque", "65lbf.ft", "--friction", "0.18"),
+    *("--fasteners", "4.25", "--ring", "4.300in", "--pressure", "1500psi"),
+    *("--wire", "0.041in", "--height", "0.0105in", "--gasket", "0.040in"),
+)
 MADE = {
     "check": lambda: output(*EXAMPLE),
     "gauges": lambda: output("gauges", "--shelf", "0.032in,0.040in,0.050in,0.0646in"),
+    "clamp": lambda: output("clamp", *CLAMP),
     "cases": table,
 }
 

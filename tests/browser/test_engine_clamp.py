@@ -1,5 +1,6 @@
 """The clamp by taps in a real browser, offline: will yield, undecided, the main case, the draws."""
 
+from tests.clamp_taps import pick, type_into, type_open
 from tests.phone import NewPhone, Phone
 
 TALL = {"width": 390, "height": 1900}
@@ -73,7 +74,7 @@ def will_yield(phone: Phone) -> None:
     told = phone.phrase("verdict-clamp-to-proof", holding="will yield")
     assert "136.0 % at the low-friction end" in told
     assert "To change: aim at no more than" in told
-    assert "guarded rule" in told
+    assert "Guarded rule" in told
     phone.tap("clamp-entry")
 
 
@@ -125,22 +126,3 @@ def draws_beside_first_order(phone: Phone) -> None:
     phone.tap("draw")
     assert "first order" in phone.phrase("drawn-clamp", holding="spread")
     assert "drawn" in phone.phrase("drawn-body-at-least")
-
-
-def pick(phone: Phone, **answers: str) -> None:
-    """Tap an answer to each choice as it is asked."""
-    for name, value in answers.items():
-        phone.tap(f"pick-{name}-{value}")
-
-
-def type_into(phone: Phone, name: str, field: str, keys: str) -> None:
-    phone.tap(f"in-clamp-{name}")
-    type_open(phone, field, keys)
-
-
-def type_open(phone: Phone, field: str, keys: str) -> None:
-    """Type into the field whose pad is open."""
-    phone.phrase("typed", holding=f"{field}: ")
-    for key in keys:
-        phone.tap(f"key-{'point' if key == '.' else key}")
-    phone.tap("key-done")

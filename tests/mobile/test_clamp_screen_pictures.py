@@ -140,6 +140,17 @@ def test_today_quarter_and_slack_lie_at_their_heights() -> None:
     assert curve_picture(None)[0].quarter_x is None
 
 
+def test_names_of_two_marks_close_together_stand_on_either_side() -> None:
+    picture, _ = curve_picture()
+    names = {each.text: each for each in picture.shapes if isinstance(each, Label)}
+    quarter, today = names["quarter 0.0100 in"], names["now 0.0105 in"]
+    assert picture.quarter_x is not None
+    assert quarter.anchor == 1.0
+    assert quarter.x < picture.quarter_x
+    assert today.anchor == 0.0
+    assert today.x > picture.today_x
+
+
 def test_the_sheet_keeps_less_the_higher_the_wire_and_stripes_lie_above_it() -> None:
     picture, _ = curve_picture()
     *strips, sure = [e for e in picture.shapes if isinstance(e, Polygon) and e.role == "sheet"]
@@ -198,3 +209,11 @@ def test_a_share_is_that_part_of_its_bar(share: float) -> None:
     whole, part = draw_share_bar(share, 200.0, 14.0)
     assert max(x for x, _ in whole.points) == 200.0
     assert max(x for x, _ in part.points) == pytest.approx(200.0 * share)
+
+
+def test_the_sheets_name_keeps_clear_of_the_proof_line() -> None:
+    yielding = replace(BAR, wire_high=60e3, proof=120e3)
+    shapes = draw_load_bar(yielding, WORDS, WIDTH, HEIGHT)
+    name = next(each for each in shapes if isinstance(each, Label) and each.text == "sheet")
+    half = 0.5 * 0.65 * SIZE * len("sheet")
+    assert abs(name.x - across(120e3)) > half

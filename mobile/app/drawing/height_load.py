@@ -156,7 +156,11 @@ def _words(
     told = next(((at, role, said) for at, role, said in below if at is not None), None)
     if told is not None:
         marks.append((told[1], told[0], told[2], pen.floor + 0.3 * size))
-    found = [beside(role, pen.x(at), y, words, size, width) for role, at, words, y in marks]
+    today = pen.x(curve.today)
+    found = [
+        beside(role, pen.x(at), y, said, size, width, off=today if said == labels.quarter else 0.0)
+        for role, at, said, y in marks
+    ]
     found.append(Label(role="ink", x=2.0, y=0.0, text=labels.clamp, size=size))
     found += _areas(pen, curve, labels, width)
     return found
@@ -192,9 +196,12 @@ def _areas(pen: _Pen, curve: LoadCurve, labels: CurveLabels, width: float) -> li
     return found
 
 
-def beside(role: str, x: float, y: float, words: str, size: float, width: float) -> Label:
-    """Words right of a mark, or left of it where the picture ends."""
-    right = x + 6.0 + 0.6 * size * len(words) < width
+def beside(
+    role: str, x: float, y: float, words: str, size: float, width: float, *, off: float
+) -> Label:
+    """Words beside a mark at `x`, away from the mark at `off` as far as there is room [px]."""
+    long = 6.0 + 0.5 * size * len(words)
+    right = x + long < width and (x >= off or x < long)
     return Label(
         role=role,
         x=x + 6.0 if right else x - 6.0,

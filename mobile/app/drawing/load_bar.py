@@ -158,7 +158,7 @@ def _words(pen: _Pen, bar: LoadBar, labels: BarLabels, width: float) -> list[Lab
         )
     inside = (
         ("on_wire", 0.0, bar.wire_low, labels.wire),
-        ("on_sheet", bar.wire_high, bar.clamp, labels.body),
+        ("on_sheet", *_clear_of_proof(bar), labels.body),
     )
     middle = 0.5 * (pen.top + pen.low) - 0.6 * labels.size
     for role, start, end, words in inside:
@@ -167,3 +167,10 @@ def _words(pen: _Pen, bar: LoadBar, labels: BarLabels, width: float) -> list[Lab
             x = 0.5 * (left + right)
             found.append(Label(role=role, x=x, y=middle, text=words, size=labels.size, anchor=0.5))
     return found
+
+
+def _clear_of_proof(bar: LoadBar) -> tuple[Newton, Newton]:
+    """The longer stretch of the sheet's part that the line of the proof load leaves whole."""
+    cut = min(max(bar.proof, bar.wire_high), bar.clamp)
+    stretches = ((bar.wire_high, cut), (cut, bar.clamp))
+    return max(stretches, key=lambda stretch: stretch[1] - stretch[0])

@@ -13,6 +13,7 @@ from mobile.app.drawing.load_bar import BarLabels, bar_of, draw_load_bar
 from mobile.app.engine.clamp.model import Clamp
 from mobile.app.engine.clamp.told import shown_cylinder
 from mobile.app.engine.clamp.views.picture_size import inner_width, picture_text
+from mobile.app.engine.clamp.views.wording import sentence
 from mobile.app.views.look import Look
 from mobile.app.views.parts import button, panel, said, words
 from mobile.app.views.section_view import drawn
@@ -113,8 +114,8 @@ def _verdict(judgement: Judgement, metric: bool, look: Look) -> ft.Control:
         if check.probability is None
         else text("table.sure", sure=Sureness(check.probability))
     )
-    because = judgement.because.said(metric=metric)
-    rule = text("clamp.screen.rule", rule=text(f"rule.{check.rule}"), sure=sure)
+    because = sentence(judgement.because.said(metric=metric))
+    rule = sentence(text("clamp.screen.rule", rule=text(f"rule.{check.rule}"), sure=sure))
     ways = [
         text(f"clamp.screen.{key}", what=sentence.said(metric=metric))
         for key, sentence in (("settle", judgement.settle), ("change", judgement.change))

@@ -11,6 +11,7 @@ from core.units import in_unit
 from mobile.app.drawing.fastener_order import draw_order
 from mobile.app.engine.clamp.model import Clamp
 from mobile.app.engine.clamp.views.picture_size import inner_width, picture_text
+from mobile.app.engine.clamp.views.wording import sentence
 from mobile.app.views.look import Look
 from mobile.app.views.parts import button, panel, said, words
 from mobile.app.views.section_view import drawn
@@ -92,12 +93,6 @@ def _steps(clamp: Clamp, look: Look) -> ft.Control:
         ". ".join(lines),
         panel(look, head, *(words(look, line, look.body_size) for line in lines), gap=4),
     )
-
-
-def sentence(said: object) -> str:
-    """Words that begin a line."""
-    words = str(said)
-    return words[:1].upper() + words[1:]
 
 
 def _step_line(clamp: Clamp, step: Step) -> str:
