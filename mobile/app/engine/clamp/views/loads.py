@@ -9,6 +9,7 @@ from core.calc.engine_clamp import EngineClamp, JudgedCylinder
 from core.texts import text
 from core.texts.force import Force
 from core.texts.share import Sureness
+from core.verdict import Check
 from mobile.app.drawing.load_bar import BarLabels, bar_of, draw_load_bar
 from mobile.app.engine.clamp.model import Clamp
 from mobile.app.engine.clamp.told import shown_cylinder
@@ -108,43 +109,55 @@ def _phrase(loads: CylinderLoads, title: str, word: str) -> str:
 
 def _verdict(judgement: Judgement, metric: bool, look: Look) -> ft.Control:
     check = judgement.check
-    word = text(f"word.{check.word}")
-    sure = (
-        text("clamp.screen.no_probability")
-        if check.probability is None
-        else text("table.sure", sure=Sureness(check.probability))
-    )
+    title, word = text(f"check.{check.id}"), text(f"word.{check.word}")
     because = sentence(judgement.because.said(metric=metric))
-    rule = sentence(text("clamp.screen.rule", rule=text(f"rule.{check.rule}"), sure=sure))
-    ways = [
-        text(f"clamp.screen.{key}", what=sentence.said(metric=metric))
-        for key, sentence in (("settle", judgement.settle), ("change", judgement.change))
-        if sentence is not None
-    ]
-    source = text("clamp.screen.source", source=check.source)
-    title = text(f"check.{check.id}")
-    phrase = " ".join(
-        (f"{title}: {text(f'verdict.{check.verdict}')}, {word}.", because, *ways, rule)
-    )
+    ways, rule = _ways(judgement, metric), _rule(check)
+    result = f"{title}: {text(f'verdict.{check.verdict}')}, {word}."
+    quiet = look.palette.quiet
     lines = ft.Column(
         [
-            words(look, title, look.small_size, colour=look.palette.quiet),
+            words(look, title, look.small_size, colour=quiet),
             words(look, word, look.row_size, bold=True, colour=colour(look, check.verdict)),
             words(look, because, look.body_size),
             *(words(look, way, look.body_size, bold=True) for way in ways),
-            words(look, rule, look.small_size, colour=look.palette.quiet),
-            words(look, source, look.small_size, colour=look.palette.quiet),
+            words(look, rule, look.small_size, colour=quiet),
+            words(
+                look,
+                text("clamp.screen.source", source=check.source),
+                look.small_size,
+                colour=quiet,
+            ),
         ],
         spacing=2,
         tight=True,
         expand=True,
     )
-    mark = sign(look, check.verdict, check.word, look.row_size * 1.3)
     return said(
         f"verdict-{check.id}",
-        phrase,
-        panel(
-            look,
-            ft.Row([mark, lines], spacing=10, vertical_alignment=ft.CrossAxisAlignment.START),
-        ),
+        " ".join((result, because, *ways, rule)),
+        panel(look, _beside_sign(check, lines, look)),
     )
+
+
+def _beside_sign(check: Check, lines: ft.Column, look: Look) -> ft.Row:
+    mark = sign(look, check.verdict, check.word, look.row_size * 1.3)
+    return ft.Row([mark, lines], spacing=10, vertical_alignment=ft.CrossAxisAlignment.START)
+
+
+def _rule(check: Check) -> str:
+    """Which rule gave the verdict, and how sure it is."""
+    sure = (
+        text("clamp.screen.no_probability")
+        if check.probability is None
+        else text("table.sure", sure=Sureness(check.probability))
+    )
+    return sentence(text("clamp.screen.rule", rule=text(f"rule.{check.rule}"), sure=sure))
+
+
+def _ways(judgement: Judgement, metric: bool) -> list[str]:
+    """What would settle it, and what to change."""
+    return [
+        text(f"clamp.screen.{key}", what=told.said(metric=metric))
+        for key, told in (("settle", judgement.settle), ("change", judgement.change))
+        if told is not None
+    ]
