@@ -1,11 +1,14 @@
 """A phone in the hand: a real Chromium with a profile that outlives it."""
 
+import contextlib
 import json
+import os
+import signal
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
-from playwright.sync_api import BrowserContext, ConsoleMessage, Page, Playwright
+from playwright.sync_api import BrowserContext, ConsoleMessage, Error, Page, Playwright
 
 from tests.chromium import FLAGS, find
 
@@ -42,6 +45,7 @@ class Phone:
         self._arguments = [*FLAGS, *arguments]
         self._options = {"viewport": {"width": 390, "height": 844}, **options}
         self._context: BrowserContext | None = None
+        self.tab = 0
         self.said: list[ConsoleMessage] = []
         self.page_errors: list[str] = []
 
@@ -75,12 +79,21 @@ class Phone:
 
     @property
     def page(self) -> Page:
-        return self.context.pages[0]
+        return self.context.pages[self.tab]
 
     def close(self) -> None:
         if self._context is not None:
             self._context.close()
             self._context = None
+
+    def kill(self) -> None:
+        """SIGKILL to every process of this profile, as when the battery is pulled out."""
+        for process in processes_of(self._profile):
+            with contextlib.suppress(ProcessLookupError):
+                os.kill(process, signal.SIGKILL)
+        with contextlib.suppress(Error):
+            self.close()
+        self._context = None
 
     def troubles(self) -> list[str]:
         """Errors in the console and on the page."""
@@ -132,12 +145,15 @@ class Phone:
         return phrase
 
     def tap(self, identifier: str) -> None:
-        """Tap the middle of the node with this identifier."""
-        node = self.page.locator(f'[flt-semantics-identifier="{identifier}"]').first
-        node.wait_for(state="attached", timeout=LONG)
-        box = node.bounding_box()
-        assert box is not None, f"{identifier} is not on the screen"
+        """Tap the middle of the node with this identifier, once it stands still."""
+        box = self.box(identifier)
         self.page.mouse.click(box["x"] + box["width"] / 2, box["y"] + box["height"] / 2)
+
+    def box(self, identifier: str) -> dict[str, float]:
+        """Where a node is on the screen, once it stands still."""
+        self.page.wait_for_function("(id) => window.nodeOf(id)", arg=identifier, timeout=LONG)
+        box: dict[str, float] = self.page.evaluate("(id) => window.stillBoxOf(id)", identifier)
+        return box
 
     def python(self, code: str) -> Any:
         """Run code in the app's own Python; gives the value of its last expression."""
@@ -145,12 +161,33 @@ class Phone:
         return worker.evaluate(RUN_PYTHON, code)
 
 
+def processes_of(profile: Path) -> list[int]:
+    """Every process of the browser that was started with this profile."""
+    found = []
+    for entry in Path("/proc").glob("[0-9]*"):
+        with contextlib.suppress(OSError):
+            if str(profile).encode() in (entry / "cmdline").read_bytes():
+                found.append(int(entry.name))
+    return found
+
+
 NewPhone = Callable[..., Phone]
 
 RUN_PYTHON = "(code) => pyodide.runPythonAsync(code).then((value) => value?.toJs?.() ?? value)"
 PHRASE_OF = """
+window.nodeOf = (id) =>
+  document.querySelector(`[flt-semantics-identifier="${CSS.escape(id)}"]`);
+const frame = () => new Promise(requestAnimationFrame);
+window.stillBoxOf = async (id) => {
+  const box = () => JSON.stringify(nodeOf(id)?.getBoundingClientRect());
+  for (let before, same = 0, now = box(); same < 4; before = now, now = box()) {
+    same = now === before ? same + 1 : 0;
+    await frame();
+  }
+  return JSON.parse(box());
+};
 window.phraseOf = (id) => {
-  const node = document.querySelector(`[flt-semantics-identifier="${CSS.escape(id)}"]`);
+  const node = nodeOf(id);
   if (!node) return null;
   const inner = [...node.querySelectorAll("[aria-label]")].map((each) => each.ariaLabel);
   return [node.ariaLabel, ...inner, node.textContent].filter(Boolean).join(" ");
