@@ -15,7 +15,7 @@ from core.calc import clearances, compression, valve_gear, vee
 from core.calc.engine import Engine, Ring, Valve, ValveReading
 from core.calc.gasket import Sheet
 from core.calc.height import Bound
-from core.errors import Fault, InputError
+from core.errors import Fault, InputError, refuse
 from core.source import Source
 from core.tables.clearance_practice import CLEARANCE_SOURCE
 from core.tables.practice import BITE_SOURCE, HEIGHT_SOURCE
@@ -326,6 +326,7 @@ def ratio_window(engine: Engine) -> Found:
     limit = limits.lowest if limits.highest is None else limits.highest
     if lacking := _lacks("ratio", volumes=limits.cylinder, ratio_limit=limit):
         return lacking
+    _refuse_crossed("lowest-ratio", limits.lowest, limits.highest)
     return Window(
         part="ratio",
         low=_ratio_end(engine, Side.LOW, limits.highest),
@@ -333,6 +334,12 @@ def ratio_window(engine: Engine) -> Found:
         acceptance=PLAIN,
         source=compression.SOURCE,
     )
+
+
+def _refuse_crossed(field: str, least: float | None, most: float | None) -> None:
+    """A range whose least is over its most allows nothing: a slip of who typed it."""
+    if least is not None and most is not None and least > most:
+        raise refuse(field, "windows.crossed")
 
 
 def _ratio_end(engine: Engine, side: Side, limit: Number | None) -> End | None:
@@ -358,6 +365,7 @@ def preload_window(engine: Engine) -> Found:
         preload_limit=limit,
     ):
         return lacking
+    _refuse_crossed("preload-least", lifters.least, lifters.most)
     return Window(
         part="preload",
         low=_preload_end(engine, Side.LOW, lifters.most),

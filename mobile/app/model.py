@@ -256,6 +256,10 @@ class App:
             self.close_pad()
         self.screen = screen
 
+    def open_engine(self) -> None:
+        self.engine.open_sheet()
+        self.go_to("engine")
+
     # ---- what the views ask ----
 
     def entered(self) -> frozenset[str]:

@@ -7,7 +7,6 @@ from typing import Any
 import flet as ft
 
 from mobile.app.engine import start as engine
-from mobile.app.engine.clamp.from_check import known
 from mobile.app.handover import desk as hand_over
 from mobile.app.jobs import start as jobs
 from mobile.app.jobs.model import Jobs
@@ -39,13 +38,7 @@ async def show(page: ft.Page) -> None:
     bridge.append(connect(_state_taker(page, app)))
     _follow_window(page, app)
     app.take(from_json(notes.get(DRAFT)))
-    app.engine = engine.begin(
-        notes.get,
-        notes.put,
-        lambda: app.entry.metric,
-        lambda: known(app.entry, app.told),
-        page.run_task,
-    )
+    app.engine = engine.begin(app, notes.get, notes.put, page.run_task)
     app.follow(page.route)
     app_jobs = jobs.begin(page, app, notes)
     _follow_keys(page, app, app_jobs)

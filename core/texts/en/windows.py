@@ -19,6 +19,7 @@ TEXTS: dict[str, str] = {
     "windows.none": "{what}: no sheet",
     "windows.decided_by": " ({name})",
     "windows.needs": "{what}: left out, needs {needs}.",
+    "windows.crossed": "is more than the most that is allowed; type the smaller one here.",
     "windows.need.height": "a wire height",
     "windows.need.no_go": "a leaf that does not go at {rings}",
     "windows.need.go": "a leaf that goes at {rings}",

@@ -5,10 +5,17 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Polygon:
-    """Closed outline of points (x, y) [px], filled in the colour that `role` has."""
+    """Closed outline of points (x, y) [px], filled in the colour that `role` has.
+
+    Parameters
+    ----------
+    strength
+        1 covers what lies under it, less lets it shine through.
+    """
 
     role: str
     points: tuple[tuple[float, float], ...]
+    strength: float = 1.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

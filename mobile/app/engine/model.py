@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 import flet as ft
 
 from mobile.app.engine.clamp.model import Clamp
+from mobile.app.engine.sheet.model import SheetChoice
 
 
 @ft.observable
@@ -18,13 +19,21 @@ class Engine:
         Name of the sub-screen.
     """
 
+    sheet: SheetChoice = field(default_factory=SheetChoice)
     clamp: Clamp = field(default_factory=Clamp)
-    shown: str = "clamp"
+    shown: str = "sheet"
 
     def show(self, name: str) -> None:
         self.shown = name
 
+    def open_sheet(self) -> None:
+        """From the quick check to the choice of a sheet."""
+        self.shown = "sheet"
+        self.sheet.open_from_check()
+
     def strike(self, label: str) -> None:
         """A key of a real keyboard, while a number pad is open."""
+        if self.shown == "sheet":
+            self.sheet.strike(label)
         if self.shown == "clamp":
             self.clamp.strike(label)

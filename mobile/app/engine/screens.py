@@ -7,6 +7,7 @@ import flet as ft
 from core.texts import text
 from mobile.app.engine.clamp.views.screen import clamp_screen
 from mobile.app.engine.model import Engine
+from mobile.app.engine.sheet.views.screen import sheet_screen
 from mobile.app.views.look import Look
 from mobile.app.views.parts import button, on_fill, words
 
@@ -15,6 +16,10 @@ SubScreen = Callable[[Engine, Look, Above], ft.Control]
 """Draws a sub-screen as high as the window; the buttons above scroll with what it scrolls."""
 
 SUB_SCREENS: dict[str, tuple[ft.IconData, SubScreen]] = {
+    "sheet": (
+        ft.Icons.LAYERS_OUTLINED,
+        lambda engine, look, above: sheet_screen(engine.sheet, look, above),
+    ),
     "clamp": (
         ft.Icons.COMPRESS,
         lambda engine, look, above: clamp_screen(engine.clamp, look, above),

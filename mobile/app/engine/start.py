@@ -5,18 +5,31 @@ from functools import partial
 from typing import Any
 
 from mobile.app.engine.clamp import kept
+from mobile.app.engine.clamp.from_check import known
 from mobile.app.engine.clamp.model import Clamp, Run
 from mobile.app.engine.model import Engine
+from mobile.app.engine.sheet import entry as sheet_entry
+from mobile.app.engine.sheet.basis import basis_of
+from mobile.app.engine.sheet.model import SheetChoice
+from mobile.app.model import App
 
 
 def begin(
-    get: Callable[[str], Any],
-    put: Callable[[str, Any], None],
-    metric: Callable[[], bool],
-    check: Callable[[], dict[str, str]],
-    run: Run,
+    app: App, get: Callable[[str], Any], put: Callable[[str, Any], None], run: Run
 ) -> Engine:
     """Everything that was under way, from the device's own notes."""
-    clamp = Clamp(keep=partial(put, kept.KEY), run=run, metric=metric, check=check)
+    clamp = Clamp(
+        keep=partial(put, kept.KEY),
+        run=run,
+        metric=lambda: app.entry.metric,
+        check=lambda: known(app.entry, app.told),
+    )
     clamp.restore(kept.from_json(get(kept.KEY)))
-    return Engine(clamp=clamp)
+    sheet = SheetChoice(
+        keep=partial(put, sheet_entry.KEY),
+        basis=lambda: basis_of(app.entry, app.told),
+        sheet_on=lambda: app.entry.texts.get("gasket", ""),
+        leave=lambda: app.go_to("check"),
+    )
+    sheet.restore(sheet_entry.from_json(get(sheet_entry.KEY)))
+    return Engine(clamp=clamp, sheet=sheet)

@@ -52,9 +52,19 @@ def _details(app: App, look: Look) -> list[ft.Control]:
         verdict_list(app.told, app.entered(), look),
         read_back(app, look),
         words(look, text("caution.main"), look.small_size, colour=look.palette.quiet),
+        *_to_engine(app, look),
         *_to_job(app, look),
         _anew(app, look),
     ]
+
+
+def _to_engine(app: App, look: Look) -> list[ft.Control]:
+    """A height that is read leads on to everything else that the sheet changes."""
+    if app.told.answer is None:
+        return []
+    label = text("sheet.open")
+    face = words(look, label, look.body_size, bold=True, one_line=True)
+    return [ft.Row([button(look, "open-engine", label, face, app.open_engine, expand=True)])]
 
 
 def _to_job(app: App, look: Look) -> list[ft.Control]:

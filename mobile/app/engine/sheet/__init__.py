@@ -1,0 +1,1 @@
+"""Which sheet: what every part of the engine allows, what each sheet costs, what would help."""

@@ -1,0 +1,1 @@
+"""The screens of the choice of a sheet."""
