@@ -20,7 +20,7 @@ TOP = {
 LONGEST = 60
 AREA = re.compile(r"[a-z_]+")
 KEY = re.compile(r"[a-z_]+(?:\.[a-z0-9_-]+)+")
-AWAITED = ("flatness.", "finish.", "wire.", "deck.")
+AWAITED: tuple[str, ...] = ()
 """Areas whose texts wait for a command or a screen; one that is all in use leaves this list."""
 
 

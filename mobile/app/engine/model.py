@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 import flet as ft
 
 from mobile.app.engine.clamp.model import Clamp
+from mobile.app.engine.deck.model import Deck
 from mobile.app.engine.sheet.model import SheetChoice
 
 
@@ -20,6 +21,7 @@ class Engine:
     """
 
     sheet: SheetChoice = field(default_factory=SheetChoice)
+    deck: Deck = field(default_factory=Deck)
     clamp: Clamp = field(default_factory=Clamp)
     shown: str = "sheet"
 
@@ -35,5 +37,7 @@ class Engine:
         """A key of a real keyboard, while a number pad is open."""
         if self.shown == "sheet":
             self.sheet.strike(label)
+        if self.shown == "deck":
+            self.deck.strike(label)
         if self.shown == "clamp":
             self.clamp.strike(label)

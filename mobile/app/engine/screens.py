@@ -6,6 +6,7 @@ import flet as ft
 
 from core.texts import text
 from mobile.app.engine.clamp.views.screen import clamp_screen
+from mobile.app.engine.deck.views.screen import deck_screen
 from mobile.app.engine.model import Engine
 from mobile.app.engine.sheet.views.screen import sheet_screen
 from mobile.app.views.look import Look
@@ -19,6 +20,10 @@ SUB_SCREENS: dict[str, tuple[ft.IconData, SubScreen]] = {
     "sheet": (
         ft.Icons.LAYERS_OUTLINED,
         lambda engine, look, above: sheet_screen(engine.sheet, look, above),
+    ),
+    "deck": (
+        ft.Icons.BLUR_ON,
+        lambda engine, look, above: deck_screen(engine.deck, look, above),
     ),
     "clamp": (
         ft.Icons.COMPRESS,

@@ -7,6 +7,7 @@ from typing import Any
 from mobile.app.engine.clamp import kept
 from mobile.app.engine.clamp.from_check import known
 from mobile.app.engine.clamp.model import Clamp, Run
+from mobile.app.engine.deck import start as deck_start
 from mobile.app.engine.model import Engine
 from mobile.app.engine.sheet import entry as sheet_entry
 from mobile.app.engine.sheet.basis import basis_of
@@ -32,4 +33,5 @@ def begin(
         leave=lambda: app.go_to("check"),
     )
     sheet.restore(sheet_entry.from_json(get(sheet_entry.KEY)))
-    return Engine(clamp=clamp, sheet=sheet)
+    deck = deck_start.begin(get, put, lambda: app.entry.metric, run)
+    return Engine(deck=deck, clamp=clamp, sheet=sheet)
