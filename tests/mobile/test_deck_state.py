@@ -161,6 +161,14 @@ def test_a_receiver_is_left_open_with_both_grooves() -> None:
     assert "both" in [each.point for each in deck.told.standpoints]
 
 
+@pytest.mark.parametrize("face", ["printed", "receiver"])
+def test_without_the_depth_in_the_head_no_groove_is_told(face: str) -> None:
+    deck = deck_with(**PLAN)
+    deck.choose("face", face)
+    assert deck.told.cut is None
+    assert deck.told.cut_faults == (text("face.lacks_depth"),)
+
+
 @pytest.mark.parametrize("part", SHOWN)
 @pytest.mark.parametrize("full", [False, True])
 def test_every_part_is_drawn(part: str, full: bool) -> None:

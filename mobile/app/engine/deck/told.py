@@ -162,10 +162,10 @@ def read_the_cut(entry: DeckEntry, ring: Millimetre | None) -> tuple[CutForm | N
     shared = set(CUT_FIELDS) - set(FIELDS) - {"gasket-bore"} | {"cylinders"}
     texts = {name: [each] for name, each in entry.texts.items() if name in shared}
     face, depth = chosen(entry, "face"), entry.texts.get("face-depth", "")
+    if face != Face.FLAT and not depth:
+        return None, (text("face.lacks_depth"),)
     texts["head-face"] = [face if face == Face.FLAT else f"{face}:{depth}"]
     texts["material"] = [chosen(entry, "material")]
-    if face != Face.FLAT and not depth:
-        del texts["head-face"]
     if ring is not None and "ring" not in texts:
         texts["ring"] = [f"{ring:.9f} mm"]
     return _or_faults(lambda: read_cut(texts, label), None)
