@@ -88,12 +88,14 @@ class Phone:
 
     def kill(self) -> None:
         """SIGKILL to every process of this profile, as when the battery is pulled out."""
-        for process in processes_of(self._profile):
-            with contextlib.suppress(ProcessLookupError):
-                os.kill(process, signal.SIGKILL)
+        kill(self.processes())
         with contextlib.suppress(Error):
             self.close()
         self._context = None
+
+    def processes(self) -> list[int]:
+        """Every process of this browser."""
+        return processes_of(self._profile)
 
     def troubles(self) -> list[str]:
         """Errors in the console and on the page."""
@@ -171,9 +173,19 @@ def processes_of(profile: Path) -> list[int]:
     return found
 
 
+def kill(processes: list[int]) -> None:
+    """SIGKILL, at once."""
+    for process in processes:
+        with contextlib.suppress(ProcessLookupError):
+            os.kill(process, signal.SIGKILL)
+
+
 NewPhone = Callable[..., Phone]
 
-RUN_PYTHON = "(code) => pyodide.runPythonAsync(code).then((value) => value?.toJs?.() ?? value)"
+RUN_PYTHON = """(code) => {
+  pyodide.runPython("import gc; gc.unfreeze()"); // so that a test finds what it looks for
+  return pyodide.runPythonAsync(code).then((value) => value?.toJs?.() ?? value);
+}"""
 PHRASE_OF = """
 window.nodeOf = (id) =>
   document.querySelector(`[flt-semantics-identifier="${CSS.escape(id)}"]`);

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
+from functools import partial
 from typing import Any
 
 import flet as ft
@@ -176,7 +177,7 @@ class App:
 
     def keys(self) -> Keys:
         """What the number pad types into now."""
-        field = self.entry.open_field or ""
+        field, after = self.entry.open_field or "", entries.next_field(self.entry)
         return Keys(
             title=text(f"field.{field}"),
             typed=self.entry.typing,
@@ -185,6 +186,7 @@ class App:
             erase=self.erase,
             clear=self.clear_field,
             done=self.close_pad,
+            next=partial(self.open_pad, after) if after else None,
             stacks=field in READINGS,
         )
 
@@ -222,7 +224,7 @@ class App:
         try:
             texts = texts_of(route)
         except InputError as error:
-            self.link_trouble = str(error)
+            self.screen, self.link_trouble = "check", str(error)
             return
         if texts is None:
             return
@@ -237,14 +239,18 @@ class App:
         self.dropped = before if before.under_way() else None
         self.drop_link()
 
+    def asks(self) -> bool:
+        """Whether a link waits for a word."""
+        return self.preview is not None or bool(self.link_trouble)
+
     def drop_link(self) -> None:
         """A word was said: the link is used up, whichever it was."""
         self.preview, self.link_trouble = None, ""
         self.link_taken()
 
-    def preview_line(self) -> str:
-        told = tell(entries.from_link(self.entry, self.preview or {}))
-        return phrases.say_line(told)
+    def previewed(self) -> Told:
+        """What the check of a link comes to."""
+        return tell(entries.from_link(self.entry, self.preview or {}))
 
     def link(self) -> str:
         return f"{self.address}#{link_of(form_texts(self.entry))}"

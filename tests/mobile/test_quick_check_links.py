@@ -97,9 +97,11 @@ def test_a_per_cent_sign_is_one() -> None:
 def test_a_bad_link_names_what_is_wrong_and_changes_nothing(query: str, named: str) -> None:
     phone = AppWithoutPage()
     phone.tap_leaf("go", 9)
+    phone.app.go_to("more")
     before, writes = phone.app.entry, len(phone.kept)
     phone.app.follow(f"/check?{query}")
     assert named in phone.app.link_trouble
+    assert phone.app.screen == "check"
     assert phone.app.entry == before
     assert len(phone.kept) == writes
     assert phone.app.preview is None
@@ -119,7 +121,10 @@ def test_over_an_entry_under_way_a_link_waits_for_a_word() -> None:
     before = phone.app.entry
     phone.app.follow(FULL)
     assert phone.app.entry == before
-    assert "Run the" in phone.app.preview_line() or "50" in phone.app.preview_line()
+    assert phone.app.asks()
+    previewed = phone.app.previewed().answer
+    assert previewed is not None
+    assert previewed.suggestion.run.thickness == pytest.approx(0.050 * 25.4)
     assert phone.links_taken == 0
     phone.app.drop_link()
     assert (phone.app.entry, phone.links_taken) == (before, 1)

@@ -164,6 +164,19 @@ def test_a_real_keyboard_types_into_the_open_field_only() -> None:
     assert phone.app.entry.open_field is None
 
 
+def test_sizes_are_typed_one_after_the_other_by_the_next_key() -> None:
+    phone = AppWithoutPage()
+    phone.app.open_pad("gasket")
+    for field, keys in {"gasket": "40", "wire": "41", "groove-width": "40"}.items():
+        assert phone.app.entry.open_field == field
+        for key in keys:
+            phone.app.press(key)
+        phone.app.keys().next()
+    assert phone.app.entry.open_field == "groove-depth"
+    assert phone.app.keys().next is None
+    assert [phone.app.shown(each) for each in ("gasket", "wire")] == ["40 thou", "41 thou"]
+
+
 def test_a_sheet_is_added_and_taken_away() -> None:
     phone = AppWithoutPage()
     phone.type("new-sheet", "62")

@@ -116,6 +116,13 @@ def open_pad(entry: Entry, field: str) -> Entry:
     return replace(entry, open_field=field, typing=entry.texts.get(field, ""), armed=None)
 
 
+def next_field(entry: Entry) -> str | None:
+    """The size to type after this one: what is measured on the engine comes in one go."""
+    if entry.open_field not in SIZES[:-1]:
+        return None
+    return SIZES[SIZES.index(entry.open_field) + 1]
+
+
 def close_pad(entry: Entry) -> Entry:
     """Back to the leaves."""
     return replace(entry, open_field=None, typing="")

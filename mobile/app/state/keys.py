@@ -28,6 +28,8 @@ class Keys:
         Whether a second leaf may be laid on the first.
     signed
         Whether the size may lie below zero.
+    next
+        Goes on to the next field; none where there is none.
     """
 
     title: str
@@ -39,6 +41,7 @@ class Keys:
     done: Callable[[], None]
     stacks: bool = False
     signed: bool = False
+    next: Callable[[], None] | None = None
 
 
 SIGN = "±"

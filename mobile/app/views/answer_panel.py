@@ -100,7 +100,7 @@ def _sheet(app: App, row: ShelfRow, chosen: bool, look: Look) -> ft.Control:
 
 
 def _sheet_height(look: Look) -> float:
-    lines = 2.4 if look.roomy else 1.45
+    lines = 2.55 if look.roomy else 1.45
     least = TARGET if look.roomy else 0.0
     return max(least, lines * look.row_size * look.text_scale + 7.0)
 

@@ -1,24 +1,29 @@
-"""What came from outside and waits for a word: a link, a new version, a fault of the draft."""
+"""What came from outside: a link that waits for a word, a new version, a fault of the draft."""
 
 import flet as ft
 
 from core.texts import text
 from mobile.app.model import App
+from mobile.app.state import phrases
 from mobile.app.views.look import Look
 from mobile.app.views.parts import button, on_fill, panel, said, words
 
 
-def banners(app: App, look: Look) -> list[ft.Control]:
-    """Whatever waits, most urgent first."""
+def questions(app: App, look: Look) -> list[ft.Control]:
+    """What a link brought and what waits for a word before anything else."""
     found = []
     if app.link_trouble:
         found.append(_trouble(app, look))
     if app.preview is not None:
         found.append(_preview(app, look))
+    return found
+
+
+def notices(app: App, look: Look) -> list[ft.Control]:
+    """What may wait."""
+    found = []
     if app.draft_trouble:
-        found.append(
-            panel(look, words(look, app.draft_trouble, look.small_size, colour=look.palette.failed))
-        )
+        found.append(_not_kept(app.draft_trouble, look))
     if app.page_state.new_version:
         found.append(
             _question(
@@ -31,13 +36,25 @@ def banners(app: App, look: Look) -> list[ft.Control]:
     return found
 
 
+def _not_kept(why: str, look: Look) -> ft.Control:
+    line = words(look, why, look.small_size, colour=look.palette.failed)
+    return said("not-kept", why, panel(look, line), live=True)
+
+
 def _trouble(app: App, look: Look) -> ft.Control:
     line = text("link.trouble", what=app.link_trouble)
     return _question(look, "link-trouble", line, (("close-link", "link.close", app.drop_link),))
 
 
 def _preview(app: App, look: Look) -> ft.Control:
-    line = text("link.preview", what=app.preview_line())
+    told = app.previewed()
+    line = text("link.preview", what=phrases.say_line(told))
+    if look.low and told.answer:
+        line = text(
+            "link.preview.short",
+            height=phrases.height_lines(told.answer.asked.height)[0],
+            run=phrases.suggestion_line(told.answer, told.metric),
+        )
     return _question(
         look,
         "link-preview",

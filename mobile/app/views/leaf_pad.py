@@ -43,7 +43,7 @@ def _count(look: Look) -> int:
 
 
 def _height(look: Look) -> float:
-    return WIDE_SIDE if look.wide else SIDE
+    return WIDE_SIDE if look.wide and not look.low else SIDE
 
 
 def _label_size(look: Look) -> float:

@@ -1,12 +1,15 @@
 """Colours and sizes for the screen at hand."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from mobile.app.theme import Palette
 
 FULL_WIDTH = 390.0
 WIDE = 800.0
 LOW = 640.0
+ON_ITS_SIDE = 480.0
+RAIL = 96.0
+"""Width of the ways beside a wide screen [px]."""
 LARGEST = 1.3
 """How much larger than on a usual phone text may become."""
 ROOMY = 0.75
@@ -33,7 +36,12 @@ class Look:
     @property
     def wide(self) -> bool:
         """Whether two panes stand side by side."""
-        return self.width >= WIDE
+        return self.width >= WIDE or self.on_its_side
+
+    @property
+    def on_its_side(self) -> bool:
+        """Whether a phone lies on its side: too low for answer and pad one over the other."""
+        return self.height < ON_ITS_SIDE and self.width > self.height
 
     @property
     def pane(self) -> float:
@@ -77,3 +85,10 @@ class Look:
     @property
     def small_size(self) -> float:
         return self.text(14.0, 11.0)
+
+
+def look_at(palette: Palette, width: float, height: float, text_scale: float) -> Look:
+    """The look of a window; where two panes fit, the ways take their width from it."""
+    whole = Look(palette=palette, width=width, height=height, text_scale=text_scale)
+    beside = replace(whole, width=width - RAIL)
+    return beside if beside.wide else whole

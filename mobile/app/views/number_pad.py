@@ -14,6 +14,7 @@ LOW_KEY_HEIGHT = 48.0
 ICONS = {
     "back": ft.Icons.BACKSPACE_OUTLINED,
     "clear": ft.Icons.DELETE_OUTLINE,
+    "next": ft.Icons.CHEVRON_RIGHT,
     "done": ft.Icons.CHECK,
 }
 LETTERS = {"plus": "+", "sign": SIGN}
@@ -63,6 +64,7 @@ def _low(keys: Keys, look: Look) -> list[ft.Control]:
         *_signs(keys, look),
         _key(keys, "back", look),
         _sign(look, "clear", keys.clear),
+        *([_sign(look, "next", keys.next)] if keys.next else []),
         _sign(look, "done", keys.done, filled=True),
     ]
     digits = [[_key(keys, key, look) for key in row] for row in LOW_ROWS]
@@ -108,6 +110,8 @@ def _sign(look: Look, key: str, on_tap: Tap, *, filled: bool = False) -> ft.Cont
 def _side(keys: Keys, look: Look) -> ft.Control:
     signs = [ft.Row([sign]) for sign in _signs(keys, look)]
     small = [*signs, ft.Row([_word(look, "clear", keys.clear)])]
+    if keys.next:
+        small.append(ft.Row([_word(look, "next", keys.next)]))
     left = len(ROWS) - len(small)
     tall = left * KEY_HEIGHT + (left - 1) * GAP
     done = ft.Row([_word(look, "done", keys.done, filled=True, height=tall)])

@@ -5,7 +5,7 @@ import flet as ft
 from core.texts import text
 from mobile.app.model import App
 from mobile.app.views.answer_panel import answer_panel
-from mobile.app.views.banner import banners
+from mobile.app.views.banner import notices, questions
 from mobile.app.views.fields import fields
 from mobile.app.views.leaf_pad import leaf_pad
 from mobile.app.views.look import Look
@@ -22,16 +22,46 @@ LARGEST_SECTION = 340.0
 
 def quick_check(app: App, look: Look) -> ft.Control:
     """Answer and pad stay; what lies between scrolls. On a wide screen they stand side by side."""
-    head = ft.Column([*banners(app, look), answer_panel(app, look)], spacing=4, tight=True)
-    picture = _picture(app, look)
-    pad = number_pad(app.keys(), look) if app.entry.open_field else leaf_pad(app, look)
-    foot = ft.Container(content=pad, padding=ft.Padding.only(top=4, bottom=4))
+    head = ft.Column([*_first(app, look), answer_panel(app, look)], spacing=4, tight=True)
+    rest = [*_later(app, look), *_details(app, look)]
     if look.wide:
-        left = ft.Column([head, _scrolling(picture), foot], width=look.pane, spacing=0)
-        right = _scrolling([ft.Container(height=4), *_details(app, look)])
-        return ft.Row([left, ft.VerticalDivider(width=1), right], expand=True, spacing=0)
-    between = _scrolling([*picture, *_details(app, look)])
-    return ft.Column([head, between, foot], expand=True, spacing=0)
+        return _panes(app, look, head, rest)
+    between = _scrolling([*_picture(app, look), *rest])
+    return ft.Column([head, between, _foot(app, look)], expand=True, spacing=0)
+
+
+def _first(app: App, look: Look) -> list[ft.Control]:
+    """What stands over the answer: on a low screen only what waits for a word."""
+    return [*questions(app, look), *([] if look.low else notices(app, look))]
+
+
+def _later(app: App, look: Look) -> list[ft.Control]:
+    return notices(app, look) if look.low else []
+
+
+def _foot(app: App, look: Look) -> ft.Control:
+    """The pad; on a low screen a question takes its place until it is answered."""
+    if look.low and app.asks():
+        return ft.Container()
+    pad = number_pad(app.keys(), look) if app.entry.open_field else leaf_pad(app, look)
+    return ft.Container(content=pad, padding=ft.Padding.only(top=4, bottom=4))
+
+
+def _panes(app: App, look: Look, head: ft.Control, rest: list[ft.Control]) -> ft.Control:
+    """Answer and pad left, the rest right; on a phone laid on its side the pad right, too."""
+    picture, pad = _scrolling(_picture(app, look)), _foot(app, look)
+    details = _scrolling([ft.Container(height=4), *rest])
+    left = [head, picture] if look.low else [head, picture, pad]
+    right = [details, pad] if look.low else [details]
+    return ft.Row(
+        [
+            ft.Column(left, width=look.pane, spacing=0),
+            ft.VerticalDivider(width=1),
+            ft.Column(right, expand=True, spacing=0),
+        ],
+        expand=True,
+        spacing=0,
+    )
 
 
 def _scrolling(controls: list[ft.Control]) -> ft.Control:

@@ -10,7 +10,7 @@ from mobile.app.model import App
 from mobile.app.theme import DARK, LIGHT
 from mobile.app.views.about import about
 from mobile.app.views.gauge_card import gauge_card_view
-from mobile.app.views.look import WIDE, Look
+from mobile.app.views.look import RAIL, Look, look_at
 from mobile.app.views.more import more
 from mobile.app.views.parts import button, on_fill, words
 from mobile.app.views.quick_check import quick_check
@@ -32,20 +32,15 @@ OTHERS = {
 WAY_OF = {"shelf": "more", "about": "more"}
 """The way that leads to a screen without a way of its own."""
 WAYS_HEIGHT = 52.0
-RAIL, RAIL_HEIGHT = 96.0, 72.0
-"""Size of a way beside a wide screen [px]."""
+RAIL_HEIGHT = 72.0
+"""Most height of a way beside a wide screen [px]."""
 
 
 @ft.component
 def root(app: App, jobs: Jobs) -> ft.Control:
     """Screen above, ways to the others below."""
-    rail = RAIL if app.width - RAIL >= WIDE else 0.0
-    look = Look(
-        palette=DARK if app.dark else LIGHT,
-        width=app.width - rail,
-        height=app.height,
-        text_scale=app.page_state.text_scale,
-    )
+    palette = DARK if app.dark else LIGHT
+    look = look_at(palette, app.width, app.height, app.page_state.text_scale)
     return ft.Container(
         bgcolor=look.palette.ground,
         expand=True,
@@ -95,6 +90,11 @@ def _ways(app: App, jobs: Jobs, look: Look) -> ft.Control:
     )
 
 
+def _way_height(look: Look) -> float:
+    ways = len(SCREENS) + 1
+    return min(RAIL_HEIGHT, look.height / ways) if look.wide else WAYS_HEIGHT
+
+
 def _way(app: App, jobs: Jobs, screen: str, look: Look) -> ft.Control:
     here = WAY_OF.get(app.screen, app.screen) == screen
     tint = on_fill(look, here)
@@ -114,7 +114,7 @@ def _way(app: App, jobs: Jobs, screen: str, look: Look) -> ft.Control:
             horizontal_alignment=ft.CrossAxisAlignment.CENTER,
         ),
         lambda: _go(app, jobs, screen),
-        height=RAIL_HEIGHT if look.wide else WAYS_HEIGHT,
+        height=_way_height(look),
         expand=True,
         filled=here,
         colour=None if here else look.palette.panel,
@@ -129,13 +129,14 @@ def _go(app: App, jobs: Jobs, screen: str) -> None:
 
 def _unit(app: App, look: Look) -> ft.Control:
     unit = text("unit.mm" if app.entry.metric else "unit.in")
+    mark = unit if look.roomy else text("unit.short.mm" if app.entry.metric else "unit.short.in")
     return button(
         look,
         "unit",
         f"{unit}. {text('screen.unit_phrase')}",
-        words(look, unit, look.body_size, bold=True, one_line=True, colour=look.palette.copper),
+        words(look, mark, look.body_size, bold=True, one_line=True, colour=look.palette.copper),
         app.switch_unit,
-        height=RAIL_HEIGHT if look.wide else WAYS_HEIGHT,
+        height=_way_height(look),
         expand=True,
         colour=look.palette.panel,
     )

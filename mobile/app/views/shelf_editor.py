@@ -10,6 +10,9 @@ from mobile.app.views.look import Look
 from mobile.app.views.number_pad import number_pad
 from mobile.app.views.parts import button, in_rows, panel, words
 
+CHIP = 120.0
+"""Width of a size, with room for its number at usual text size [px]."""
+
 
 def shelf_editor(app: App, look: Look) -> ft.Control:
     """Both lists, and the number pad while something is added."""
@@ -52,7 +55,10 @@ def _list(app: App, field: str, sizes: tuple[str, ...], adds: str, look: Look) -
     chips = [_size(app, field, size, look) for size in sizes]
     adding = [number_pad(app.keys(), look)] if app.entry.open_field == adds else []
     back = _bring_back(app, field, look)
-    return panel(look, *in_rows(chips, look), *back, ft.Row([add]), *adding, gap=6)
+    columns = max(2, int(look.width // (CHIP * look.text_scale)))
+    free = [ft.Container(expand=True) for _ in range(-len(chips) % columns)]
+    rows = in_rows([*chips, *free], look, columns=columns)
+    return panel(look, *rows, *back, ft.Row([add]), *adding, gap=6)
 
 
 def _bring_back(app: App, field: str, look: Look) -> list[ft.Control]:

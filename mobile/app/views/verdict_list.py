@@ -26,14 +26,25 @@ def verdict_list(told: Told, entered: frozenset[str], look: Look) -> ft.Control:
     return panel(
         look,
         *(
-            _verdict(checks[name], look) if name in checks else _lacking(name, entered, look)
+            _verdict(checks[name], _title(name, told), look)
+            if name in checks
+            else _lacking(name, entered, look)
             for name in NEEDS
         ),
         gap=8,
     )
 
 
-def _verdict(check: Check, look: Look) -> ft.Control:
+def _title(name: str, told: Told) -> str:
+    """The check, and the sheet it is about."""
+    title = text(f"check.{name}")
+    if NEEDS[name] != ("gasket",) or told.answer is None or told.answer.gasket is None:
+        return title
+    sheet = phrases.sheet_label(told.answer.gasket.sheet, told.metric)
+    return text("verdict.of_sheet", check=title, sheet=sheet)
+
+
+def _verdict(check: Check, title: str, look: Look) -> ft.Control:
     tint = colour(look, check.verdict)
     return said(
         f"verdict-{check.id}",
@@ -45,7 +56,7 @@ def _verdict(check: Check, look: Look) -> ft.Control:
                     [
                         words(
                             look,
-                            text(f"check.{check.id}"),
+                            title,
                             look.small_size,
                             colour=look.palette.quiet,
                         ),
