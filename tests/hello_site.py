@@ -41,20 +41,20 @@ navigator.serviceWorker.ready.then((ready) => ready.active.postMessage("complete
 </head>"""
 
 
-def build_hello(out: Path) -> None:
-    """Write the site into a new folder."""
+def build_hello(out: Path, program: str = HELLO) -> None:
+    """Write the site into a new folder; another program may take hello world's place."""
     source = Path(get_package_web_dir())
     write_client(source, out)
     for name in ("python.js", "python-worker.js", "index.html", "manifest.json", "favicon.png"):
         shutil.copyfile(source / name, out / name)
     shutil.copytree(source / "icons", out / "icons")
-    write_python(source / "pyodide", out)
+    write_python(source / "pyodide", out, program)
     write_page(out / "index.html")
     compress(out)
     write_service_worker(out, "/", "hello")
 
 
-def write_python(source: Path, out: Path) -> None:
+def write_python(source: Path, out: Path, program: str) -> None:
     (out / "pyodide").mkdir()
     for name in (
         "pyodide.mjs",
@@ -66,7 +66,7 @@ def write_python(source: Path, out: Path) -> None:
         shutil.copyfile(source / name, out / "pyodide" / name)
     wheels = [each for each in fetch_wheels() if each.name.split("-")[0] in NEEDED]
     packages = {f"__pypackages__/{name}": held for name, held in wheel_files(wheels).items()}
-    write_archive(out / "app.zip", {**packages, "main.py": HELLO.encode()})
+    write_archive(out / "app.zip", {**packages, "main.py": program.encode()})
 
 
 def write_page(index: Path) -> None:

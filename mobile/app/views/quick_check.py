@@ -70,8 +70,6 @@ def _scrolling(controls: list[ft.Control]) -> ft.Control:
 
 
 def _picture(app: App, look: Look) -> list[ft.Control]:
-    if app.told.answer is None:
-        return []
     width = look.pane - 2 * SIDES
     return [section_view(app, look, width, min(width * SECTION_SHARE, LARGEST_SECTION))]
 

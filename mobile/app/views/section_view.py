@@ -5,6 +5,7 @@ import flet.canvas as cv
 
 from core.calc.gasket import largest_height, least_height
 from core.calc.quick_check import Answer
+from core.tables.practice import HEIGHT
 from core.texts import text
 from core.texts.length import Length
 from core.texts.share import Share
@@ -19,11 +20,14 @@ LABEL_SHARE = 0.1
 """Most of the picture's height that a line of words may take."""
 
 
+UNREAD = Section(height=0.3, low=0.3, high=0.3)
+"""What is drawn before any reading, marked as such: what height means [mm]."""
+
+
 def section_view(app: App, look: Look, width: float, height: float) -> ft.Control:
-    """Groove, wire, deck and one sheet, to scale."""
+    """Groove, wire, deck and one sheet, to scale; before any reading the height that is wanted."""
     answer = app.told.answer
-    assert answer is not None
-    section = section_of(answer, app.entry.drawn_mm)
+    section = section_of(answer, app.entry.drawn_mm) if answer else UNREAD
     size = min(look.small_size * look.text_scale, LABEL_SHARE * height)
     picture = draw_section(section, _labels(section, answer, size), width, height)
     canvas = cv.Canvas(
@@ -39,15 +43,20 @@ def section_view(app: App, look: Look, width: float, height: float) -> ft.Contro
         clip_behavior=ft.ClipBehavior.HARD_EDGE,
         bgcolor=look.palette.panel,
     )
-    return said("section", text("section.phrase", **_said(section)), framed)
+    return said("section", _phrase(section), framed)
 
 
-def _said(section: Section) -> dict[str, object]:
-    return {
-        "height": Length(section.height),
-        "sheet": Length(section.sheet or 0.0),
-        "limit": Length(section.limit or 0.0),
-    }
+def _phrase(section: Section) -> str:
+    if section is UNREAD:
+        return text("section.phrase.unread")
+    if section.sheet is None or section.limit is None:
+        return text("section.phrase.bare", height=Length(section.height))
+    return text(
+        "section.phrase",
+        height=Length(section.height),
+        sheet=Length(section.sheet),
+        limit=Length(section.limit),
+    )
 
 
 def section_of(answer: Answer, drawn_mm: float | None) -> Section:
@@ -75,13 +84,16 @@ def _sheet(answer: Answer, drawn_mm: float | None):
     return next(iter(picked), None) or run or answer.asked.gasket or next(iter(rows), None)
 
 
-def _labels(section: Section, answer: Answer, size: float) -> Labels:
-    share = Share(answer.asked.rule.practice.largest_share)
+def _labels(section: Section, answer: Answer | None, size: float) -> Labels:
+    practice = answer.asked.rule.practice if answer else HEIGHT
+    unread = section is UNREAD
     return Labels(
-        limit=text("section.limit", share=share),
-        bite=text("section.bite", share=Share(answer.asked.rule.practice.bite_share)),
+        limit=text("section.limit", share=Share(practice.largest_share)),
+        bite=text("section.bite", share=Share(practice.bite_share)),
         sheet=text("section.sheet", sheet=Length(section.sheet or 0.0)),
-        wire=text("section.wire", height=Length(section.height)),
+        wire=text(
+            "section.wire.unread" if unread else "section.wire", height=Length(section.height)
+        ),
         deck=text("section.deck"),
         size=size,
     )
