@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from core.calc.choice import choose
 from core.calc.gasket import Sheet
-from mobile.app.drawing.shapes import Disc, Label, Line, Polygon
+from mobile.app.drawing.shapes import Disc, Line, Polygon
 from mobile.app.drawing.window_chart import (
     BAR,
     FADES,
@@ -131,7 +131,7 @@ def test_thicknesses_never_lie_over_each_other_nor_outside(
     shown: WindowChart, width: float, size: float
 ) -> None:
     picture = draw_windows(shown, width, size)
-    labels = [each for each in picture.shapes if isinstance(each, Label) and each.anchor == 0.5]
+    labels = [each for each in picture.labels if each.anchor == 0.5]
     marks = [each for each in labels if each.text in {mark.label for mark in shown.marks}]
     assert any("on now" in each.text for each in marks)
     for one, other in combinations(marks, 2):

@@ -92,6 +92,7 @@ TEXTS: dict[str, str] = {
     "sheet.what_if.title": "What if",
     "sheet.what_if.hint": "Slide: the picture follows. What was measured stays as it is.",
     "sheet.what_if.back": "Put everything back",
+    "sheet.as_measured": "As measured",
     "sheet.what_if": "What if: {moved}",
     "sheet.slider.sheet": "Another sheet",
     "sheet.slider.deck-cut": "Deck cut",

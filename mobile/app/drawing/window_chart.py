@@ -82,10 +82,20 @@ class WindowChart:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ChartPicture:
-    """Shapes in drawing order, and the height they need [px]."""
+    """Shapes in drawing order, the words over them, and the height they need [px].
+
+    Parameters
+    ----------
+    told
+        The overlap or the gap in words; None where nothing limits the sheet.
+    labels
+        Names of the bars and thicknesses of the sheets.
+    """
 
     height: float
     shapes: tuple[Shape, ...]
+    told: Label | None
+    labels: tuple[Label, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -126,10 +136,11 @@ def draw_windows(chart: WindowChart, width: float, size: float) -> ChartPicture:
         shapes=(
             *_overlap(pen, chart),
             *_bars(pen, chart.bars),
-            Line(
-                role="ink", x1=0.0, y1=pen.axis, x2=width, y2=pen.axis, width=1.5, dashed=False
-            ),
-            *(shape for mark in chart.marks for shape in _mark(pen, mark)),
+            Line(role="ink", x1=0.0, y1=pen.axis, x2=width, y2=pen.axis, width=1.5),
+            *_marks(pen, chart.marks),
+        ),
+        told=_told(pen, chart),
+        labels=(
             *(_name(pen, row, bar) for row, bar in enumerate(chart.bars)),
             *_labels(pen, chart.marks),
         ),
@@ -144,7 +155,7 @@ def _box(
 
 
 def _overlap(pen: _Pen, chart: WindowChart) -> Iterator[Shape]:
-    """What all allow, shaded from top to axis; or the gap between the two, outlined."""
+    """What all allow, shaded from top to axis; or the gap between the two."""
     left, right = pen.x(chart.low, 0.0), pen.x(chart.high, pen.width)
     role = "failed" if chart.clash else "passed"
     if chart.told:
@@ -152,10 +163,15 @@ def _overlap(pen: _Pen, chart: WindowChart) -> Iterator[Shape]:
         for x, end in ((left, chart.low), (right, chart.high)):
             if end is not None:
                 yield Line(
-                    role=role, x1=x, y1=pen.line + 2.0, x2=x, y2=pen.axis, width=2.0,
-                    dashed=chart.clash,
+                    role=role, x1=x, y1=pen.line + 2.0, x2=x, y2=pen.axis, width=2.0
                 )
-        yield _inside(pen, role, 0.5 * (left + right), 0.0, chart.told)
+
+
+def _told(pen: _Pen, chart: WindowChart) -> Label | None:
+    if not chart.told:
+        return None
+    middle = 0.5 * (pen.x(chart.low, 0.0) + pen.x(chart.high, pen.width))
+    return _inside(pen, "failed" if chart.clash else "passed", middle, 0.0, chart.told)
 
 
 def _inside(pen: _Pen, role: str, x: float, y: float, told: str) -> Label:
@@ -210,22 +226,32 @@ def _name(pen: _Pen, row: int, bar: Bar) -> Label:
 ROLES = {"run": "passed", "fits": "passed", "open": "undecided", "out": "failed"}
 
 
-def _mark(pen: _Pen, mark: Mark) -> Iterator[Shape]:
-    x, role = pen.x(mark.at, 0.0), ROLES[mark.standing]
-    top = pen.line + 2.0
+def _marks(pen: _Pen, marks: Sequence[Mark]) -> Iterator[Shape]:
+    """A line through all bars a sheet, what is alike together; its sign under the axis."""
+    lines = [_line(pen, mark) for mark in marks]
+    yield from sorted(lines, key=lambda line: (line.width, line.role))
+    signs = [sign for mark in marks for sign in _sign(pen, mark)]
+    yield from sorted(signs, key=lambda sign: (type(sign).__name__, sign.role))
+
+
+def _line(pen: _Pen, mark: Mark) -> Line:
+    x = pen.x(mark.at, 0.0)
     strong = mark.on_now or mark.tried or mark.standing == "run"
-    yield Line(
-        role="ink" if mark.on_now or mark.tried else role,
-        x1=x, y1=top, x2=x, y2=pen.axis, width=3.0 if strong else 1.5,
-        dashed=mark.tried or (not mark.on_now and mark.standing in ("open", "out")),
-    )  # fmt: skip
-    yield from _sign(role, mark.standing, x, pen.axis + SIGN + 2.0)
+    return Line(
+        role="ink" if mark.on_now or mark.tried else ROLES[mark.standing],
+        x1=x,
+        y1=pen.line + 2.0,
+        x2=x,
+        y2=pen.axis,
+        width=3.0 if strong else 1.0,
+    )
 
 
-def _sign(role: str, standing: str, x: float, y: float) -> Iterator[Shape]:
+def _sign(pen: _Pen, mark: Mark) -> Iterator[Disc | Line]:
     """Full where it fits, a ring where it is open, a cross where it does not."""
-    if standing != "out":
-        yield Disc(role=role, x=x, y=y, radius=SIGN, open=standing == "open")
+    role, x, y = ROLES[mark.standing], pen.x(mark.at, 0.0), pen.axis + SIGN + 2.0
+    if mark.standing != "out":
+        yield Disc(role=role, x=x, y=y, radius=SIGN, open=mark.standing == "open")
         return
     for way in (-1.0, 1.0):
         yield Line(

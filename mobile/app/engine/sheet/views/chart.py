@@ -1,13 +1,14 @@
 """The chart of windows on the screen; it follows the sliders by itself."""
 
 from collections.abc import Iterable, Iterator
+from itertools import groupby
 
 import flet as ft
 import flet.canvas as cv
 
 from core.calc.choice import Choice, choose
 from core.texts import text
-from mobile.app.drawing.shapes import Polygon, Shape
+from mobile.app.drawing.shapes import Label, Line, Polygon, Shape
 from mobile.app.drawing.window_chart import draw_windows
 from mobile.app.engine.sheet import sliders
 from mobile.app.engine.sheet.chart import chart_of, phrase
@@ -20,6 +21,10 @@ from mobile.app.views.parts import said, words
 from mobile.app.views.section_view import drawn
 
 INSET = 8.0
+WIDEST_LETTER = 0.75
+LINES, LINE = 2, 1.6
+Stroke = tuple[str, float, float]
+"""Colour role, strength and width [px]."""
 
 
 @ft.component
@@ -33,23 +38,54 @@ def chart_view(what_if: WhatIf, found: Found, look: Look, width: float) -> ft.Co
     """
     choice, picked = _as_slid(what_if, found)
     inner = width - 2 * INSET
-    picture = draw_windows(
-        chart_of(found, choice, picked), inner, look.small_size * look.text_scale
-    )
-    canvas = cv.Canvas(
-        width=inner,
-        height=picture.height,
-        shapes=list(painted(picture.shapes, look.palette)),
-    )
+    size = look.small_size * look.text_scale
+    picture = draw_windows(chart_of(found, choice, picked), inner, size)
+    shapes = list(painted(picture.shapes, look.palette))
+    told = [] if picture.told is None else [_words(picture.told, look)]
+    layers = [
+        cv.Canvas(width=inner, height=picture.height, shapes=shapes),
+        labels_view(picture.labels, look, inner, picture.height),
+        *told,
+    ]
     framed = ft.Container(
-        content=canvas,
+        content=ft.Stack(layers, width=inner, height=picture.height),
         padding=INSET,
         border_radius=12,
-        clip_behavior=ft.ClipBehavior.HARD_EDGE,
         bgcolor=look.palette.panel,
     )
-    chart = said("windows-chart", phrase(choice, found.basis.metric), framed)
-    return ft.Column([chart, *_moved(what_if, found, look)], spacing=4, tight=True)
+    # What is read aloud waits for the finger to be off: nobody hears thirty sentences a second.
+    chart = said("windows-chart", phrase(found.choice, found.basis.metric), framed)
+    return ft.Column([chart, _moved(what_if, found, look, width)], spacing=4, tight=True)
+
+
+@ft.memo
+@ft.component
+def labels_view(
+    labels: tuple[Label, ...], look: Look, width: float, height: float
+) -> ft.Control:
+    """Words that stay while bars move; they are laid out once."""
+    return ft.Stack([_words(each, look) for each in labels], width=width, height=height)
+
+
+def _words(label: Label, look: Look) -> ft.Control:
+    """Words in the picture, centred where they are anchored in the middle."""
+    line = words(
+        look,
+        label.text,
+        label.size / look.text_scale,
+        colour=getattr(look.palette, label.role),
+        bold=True,
+        one_line=True,
+        align=ft.TextAlign.CENTER if label.anchor else ft.TextAlign.START,
+    )
+    wide = WIDEST_LETTER * label.size * (len(label.text) + 1)
+    return ft.Container(
+        line,
+        left=label.x - label.anchor * wide,
+        top=label.y,
+        width=wide,
+        height=LINE * label.size,
+    )
 
 
 def _as_slid(what_if: WhatIf, found: Found) -> tuple[Choice, float | None]:
@@ -61,49 +97,59 @@ def _as_slid(what_if: WhatIf, found: Found) -> tuple[Choice, float | None]:
     return choice, what_if.values.get(SHEET)
 
 
-def _moved(what_if: WhatIf, found: Found, look: Look) -> list[ft.Control]:
+def _moved(what_if: WhatIf, found: Found, look: Look, width: float) -> ft.Control:
+    """What is moved, in a place of one size, so that nothing below it starts."""
     metric = found.basis.metric
     lines = [
         sliders.told(each, what_if.values[each.name], metric)
         for each in sliders.sliders(found)
         if each.name != SHEET and what_if.values.get(each.name)
     ]
-    if not lines:
-        return []
-    line = text("sheet.what_if", moved=", ".join(lines))
-    tint = look.palette.undecided
-    return [said("what-if", line, words(look, line, look.body_size, bold=True, colour=tint))]
+    line = text("sheet.what_if", moved=", ".join(lines)) if lines else text("sheet.as_measured")
+    tint = look.palette.undecided if lines else look.palette.quiet
+    face = words(look, line, look.small_size, bold=True, colour=tint)
+    tall = LINES * LINE * look.small_size * look.text_scale
+    return ft.Container(said("what-if", line, face), width=width, height=tall)
 
 
 def painted(shapes: Iterable[Shape], palette: Palette) -> Iterator[cv.Shape]:
-    """The shapes in colour; neighbouring polygons of one colour become one path."""
-    waiting: list[Polygon] = []
-    for shape in shapes:
-        is_more = isinstance(shape, Polygon)
-        if waiting and not (is_more and _paint(shape) == _paint(waiting[0])):
-            yield _path(waiting, palette)
-            waiting = []
-        if is_more:
-            waiting.append(shape)
+    """The shapes in colour; boxes and lines that are alike and follow each other as one stroke.
+
+    Each shape costs the same to hand to the screen whatever it holds, and a stroke is quick to
+    paint where a path of many corners is not.
+    """
+    for stroke, alike in groupby(shapes, key=_stroke):
+        if stroke is None:
+            yield from (drawn(shape, palette) for shape in alike)
         else:
-            yield drawn(shape, palette)
-    if waiting:
-        yield _path(waiting, palette)
+            yield _strokes(stroke, alike, palette)
 
 
-def _paint(polygon: Polygon) -> tuple[str, float]:
-    return polygon.role, polygon.strength
+def _stroke(shape: Shape) -> Stroke | None:
+    """What strokes must share to be one: colour, strength and width."""
+    if isinstance(shape, Line) and not shape.dashed:
+        return shape.role, 1.0, shape.width
+    if isinstance(shape, Polygon):
+        (_, top), _, (_, bottom), _ = shape.points
+        return shape.role, shape.strength, round(bottom - top, 3)
+    return None
 
 
-def _path(polygons: list[Polygon], palette: Palette) -> cv.Path:
-    role, strength = _paint(polygons[0])
-    elements = [element for each in polygons for element in _outline(each)]
-    colour = f"#{round(255 * strength):02X}{getattr(palette, role)[-6:]}"
-    return cv.Path(elements, ft.Paint(color=colour))
+def _strokes(stroke: Stroke, shapes: Iterable[Shape], palette: Palette) -> cv.Points:
+    role, strength, width = stroke
+    paint = ft.Paint(
+        color=f"#{round(255 * strength):02X}{getattr(palette, role)[-6:]}",
+        stroke_width=width,
+        style=ft.PaintingStyle.STROKE,
+    )
+    ends = [end for shape in shapes for end in _ends(shape)]
+    return cv.Points(points=ends, point_mode=cv.PointMode.LINES, paint=paint)
 
 
-def _outline(polygon: Polygon) -> Iterator[cv.Path.PathElement]:
-    first, *rest = polygon.points
-    yield cv.Path.MoveTo(*first)
-    yield from (cv.Path.LineTo(*point) for point in rest)
-    yield cv.Path.Close()
+def _ends(shape: Shape) -> tuple[tuple[float, float], tuple[float, float]]:
+    """A line as it is; a box from side to side through its middle."""
+    if isinstance(shape, Line):
+        return (shape.x1, shape.y1), (shape.x2, shape.y2)
+    (left, top), _, (right, bottom), _ = shape.points
+    middle = 0.5 * (top + bottom)
+    return (left, middle), (right, middle)

@@ -133,9 +133,9 @@ def _choice(sheet: SheetChoice, found: Found, look: Look) -> list[ft.Control]:
         *_basis(sheet, found.basis, look),
         swap_card(found, look),
         chart_view(sheet.what_if, found, look, look.pane - 2 * SIDES),
+        what_if(sheet, found, look),
         *conflict_panel(found, look),
         *lacking(sheet, found, look),
-        what_if(sheet, found, look),
         *candidates(sheet, found, look),
         words(look, text("caution.main"), look.small_size, colour=look.palette.quiet),
     ]

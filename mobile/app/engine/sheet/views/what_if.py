@@ -25,9 +25,7 @@ def what_if(sheet: SheetChoice, found: Found, look: Look) -> ft.Control:
 
 def _slider(sheet: SheetChoice, found: Found, slider: Slider, look: Look) -> ft.Control:
     value = slider.placed(_value(sheet, found, slider))
-    name = text(f"sheet.slider.{slider.name}")
-    told = sliders.told(slider, value, found.basis.metric)
-    line = text("sheet.slider.told", name=name, told=told) if value else name
+    line = _line(slider, value, found.basis.metric)
     return ft.Column(
         [
             words(look, line, look.body_size, bold=bool(value)),
@@ -43,6 +41,14 @@ def _slider(sheet: SheetChoice, found: Found, slider: Slider, look: Look) -> ft.
         spacing=0,
         tight=True,
     )
+
+
+def _line(slider: Slider, value: float, metric: bool) -> str:
+    name = text(f"sheet.slider.{slider.name}")
+    if slider.name == SHEET:
+        return text("sheet.slider.told", name=name, told=sliders.told(slider, value, metric))
+    told = sliders.told(slider, value, metric)
+    return f"{told[0].upper()}{told[1:]}" if value else name
 
 
 def _value(sheet: SheetChoice, found: Found, slider: Slider) -> float:
