@@ -251,7 +251,7 @@ def test_a_card_without_engine_data_tells_head_and_share() -> None:
     card = swap_card(engine(ring(10.0)), sheet(40.0), sheet(50.0))
     assert [str(each) for each in card_lines(card)] == [
         "Head goes up 10 thou.",
-        "Wire: 25% RUN, CLOSE → 20% RUN (1)",
+        "Wire: 25% RUN, CLOSE to 20% RUN (1)",
     ]
 
 
