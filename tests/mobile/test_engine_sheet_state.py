@@ -2,7 +2,7 @@
 
 import json
 import random
-from dataclasses import fields
+from dataclasses import fields, replace
 from functools import partial
 
 import pytest
@@ -63,7 +63,7 @@ class AtTheStand:
 
     @property
     def found(self) -> Found:
-        return find(self.sheet.entry, self.sheet.basis())
+        return find(self.sheet.entry, self.sheet.basis)
 
     def type(self, **sizes: str) -> None:
         """Type into fields by the number pad; a minus is its sign key."""
@@ -90,7 +90,7 @@ def test_the_check_gives_height_sheet_on_now_and_shelf(stand: AtTheStand) -> Non
     assert stand.app.screen == "engine"
     assert stand.app.engine.shown == "sheet"
     assert stand.sheet.entry.form.texts["sheet-on"] == "0.040 in"
-    basis = stand.sheet.basis()
+    basis = stand.sheet.basis
     assert [each.standing.value for each in basis.rings] == pytest.approx([12 * 0.0254])
     assert len(basis.shelf) == 4
 
@@ -176,7 +176,7 @@ def test_a_disk_that_refuses_is_told_and_the_entry_stays(stand: AtTheStand) -> N
     def refuse(_entry: object) -> None:
         raise RecordError("the disk is full")
 
-    stand.sheet.keep = refuse
+    stand.sheet.source = replace(stand.sheet.source, keep=refuse)
     stand.type(bore="4.125")
     assert stand.sheet.trouble == "the disk is full"
     assert stand.sheet.entry.form.texts["bore"] == "4.125 in"

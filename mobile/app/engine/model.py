@@ -1,12 +1,15 @@
 """The Engine way's state: its sub-screens, and which one is shown."""
 
+from collections.abc import Callable
 from dataclasses import dataclass, field
 
 import flet as ft
 
 from mobile.app.engine.clamp.model import Clamp
 from mobile.app.engine.deck.model import Deck
+from mobile.app.engine.sheet.entry import SheetEntry
 from mobile.app.engine.sheet.model import SheetChoice
+from mobile.app.engine.sheet.source import Source
 
 
 @ft.observable
@@ -16,6 +19,8 @@ class Engine:
 
     Parameters
     ----------
+    check_sheet
+        Starts the choice of a sheet from the quick check.
     shown
         Name of the sub-screen.
     """
@@ -23,6 +28,7 @@ class Engine:
     sheet: SheetChoice = field(default_factory=SheetChoice)
     deck: Deck = field(default_factory=Deck)
     clamp: Clamp = field(default_factory=Clamp)
+    check_sheet: Callable[[], None] = lambda: None
     shown: str = "sheet"
 
     def show(self, name: str) -> None:
@@ -31,7 +37,12 @@ class Engine:
     def open_sheet(self) -> None:
         """From the quick check to the choice of a sheet."""
         self.shown = "sheet"
-        self.sheet.open_from_check()
+        self.check_sheet()
+
+    def open_job(self, source: Source, entry: SheetEntry) -> None:
+        """From a job to the choice of its sheet."""
+        self.shown = "sheet"
+        self.sheet.start(source, entry)
 
     def strike(self, label: str) -> None:
         """A key of a real keyboard, while a number pad is open."""

@@ -1,4 +1,4 @@
-"""What the quick check hands over: the wire as it stands, the shelf, and how lengths are shown."""
+"""What the choice starts from: the wire as it stands, the shelf, and how lengths are shown."""
 
 from dataclasses import dataclass
 
@@ -29,6 +29,10 @@ class Basis:
         Depth of a receiver groove in the head; 0 without one [mm].
     wire, groove_width, groove_depth
         As far as entered.
+    job
+        Title of the job it comes from; empty for the check.
+    trouble
+        Why the job's readings cannot be used.
     """
 
     metric: bool
@@ -40,6 +44,8 @@ class Basis:
     wire: Measured | None = None
     groove_width: Measured | None = None
     groove_depth: Measured | None = None
+    job: str = ""
+    trouble: str = ""
 
 
 def basis_of(entry: Entry, told: Told) -> Basis:

@@ -2,18 +2,18 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
-from typing import Any
 
 import flet as ft
 
 from core.errors import RecordError
 from mobile.app.engine.sheet import entry as entries
 from mobile.app.engine.sheet.basis import Basis
-from mobile.app.engine.sheet.entry import SheetEntry, as_json
+from mobile.app.engine.sheet.entry import SheetEntry
 from mobile.app.engine.sheet.fields import KINDS
 from mobile.app.engine.sheet.sliders import SHEET, Slider
+from mobile.app.engine.sheet.source import Source, nowhere
 from mobile.app.state.keys import Keys, strike
-from mobile.app.state.sizes_form import SizesForm
+from mobile.app.state.sizes_form import SizesForm, close
 from mobile.app.views.sizes_form import form_keys
 
 
@@ -42,22 +42,13 @@ class SheetChoice:
 
     Parameters
     ----------
-    keep
-        Puts the entry on the disk; returns when it is there.
-    basis
-        What the quick check knows now.
-    sheet_on
-        Text of the quick check's sheet on now.
-    leave
-        Goes back to the quick check.
+    source
+        The check, or a job.
     trouble
         Why the last tap was not kept.
     """
 
-    keep: Callable[[Any], None] = lambda _entry: None
-    basis: Callable[[], Basis] = lambda: Basis(metric=False)
-    sheet_on: Callable[[], str] = lambda: ""
-    leave: Callable[[], None] = lambda: None
+    source: Source = field(default_factory=nowhere)
     entry: SheetEntry = field(default_factory=SheetEntry)
     what_if: WhatIf = field(default_factory=WhatIf)
     trouble: str = ""
@@ -66,7 +57,7 @@ class SheetChoice:
         """Show an entry and put it on the disk at once."""
         self.restore(entry)
         try:
-            self.keep(as_json(entry))
+            self.source.keep(entry)
         except RecordError as error:
             self.trouble = str(error)
         else:
@@ -78,12 +69,22 @@ class SheetChoice:
         picked = {} if entry.picked is None else {SHEET: entry.picked}
         self.what_if.values = {**entry.moves, **picked}
 
-    def open_from_check(self) -> None:
-        self.take(entries.from_check(self.entry, self.sheet_on()))
+    def start(self, source: Source, entry: SheetEntry) -> None:
+        """Another source, and what it keeps."""
+        self.source, self.trouble = source, ""
+        self.restore(entry)
+
+    @property
+    def basis(self) -> Basis:
+        """What the source knows now."""
+        return self.source.basis()
+
+    def leave(self) -> None:
+        self.source.leave()
 
     def change(self, transition: Callable[[SizesForm], SizesForm]) -> None:
         def in_unit(form: SizesForm) -> SizesForm:
-            return transition(entries.in_unit(form, self.basis().metric))
+            return transition(entries.in_unit(form, self.basis.metric))
 
         self.take(entries.change(self.entry, in_unit))
 
@@ -136,8 +137,12 @@ class SheetChoice:
 
     def keys(self) -> Keys:
         """What the number pad types into now."""
-        form = entries.in_unit(self.entry.form, self.basis().metric)
+        form = entries.in_unit(self.entry.form, self.basis.metric)
         return form_keys(form, KINDS, self.change)
+
+    def close_pad(self) -> None:
+        if self.entry.form.open_field:
+            self.change(close)
 
     def strike(self, label: str) -> None:
         """A key of a real keyboard, while the number pad is open."""

@@ -7,6 +7,7 @@ from core.records.model import Decision
 from core.records.view import live
 from core.texts import text
 from mobile.app.jobs import filing
+from mobile.app.jobs.engine_way import open_sheet
 from mobile.app.jobs.model import Jobs
 from mobile.app.jobs.state.size_sheet import DECISION
 from mobile.app.jobs.state.told import label_of
@@ -30,6 +31,13 @@ def sheet_screen(jobs: Jobs, look: Look) -> Screen:
         undo=True,
         body=[
             quiet(look, text("jobs.sheet.what")),
+            way(
+                look,
+                "open-engine",
+                text("sheet.of_job"),
+                text("sheet.of_job.what"),
+                lambda: open_sheet(jobs),
+            ),
             *chips(
                 look,
                 "run",

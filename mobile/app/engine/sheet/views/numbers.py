@@ -26,7 +26,8 @@ from mobile.app.views.sizes_form import size_buttons
 def numbers(sheet: SheetChoice, look: Look) -> list[ft.Control]:
     """One button a group, its fields under it where it is open, and a way to begin anew."""
     groups = [each for group in GROUPS for each in _group(sheet, group, look)]
-    return [words(look, text("sheet.numbers.hint"), look.small_size), *groups, _anew(sheet, look)]
+    anew = [] if sheet.source.of_a_job else [_anew(sheet, look)]
+    return [words(look, text("sheet.numbers.hint"), look.small_size), *groups, *anew]
 
 
 def numbers_foot(sheet: SheetChoice, look: Look) -> list[ft.Control]:
@@ -129,9 +130,10 @@ def _cylinders(sheet: SheetChoice, look: Look) -> list[ft.Control]:
     title = words(look, text("sheet.cylinders"), look.small_size, colour=look.palette.quiet)
     entry = sheet.entry
     buttons = [_cylinder(sheet, number, look) for number in entry.cylinders]
-    if len(entry.cylinders) < MOST_CYLINDERS:
+    own = not sheet.source.of_a_job
+    if own and len(entry.cylinders) < MOST_CYLINDERS:
         buttons.append(_icon(look, "add-cylinder", ft.Icons.ADD, sheet.add_cylinder))
-    if len(entry.cylinders) > 1:
+    if own and len(entry.cylinders) > 1:
         buttons.append(_icon(look, "drop-cylinder", ft.Icons.REMOVE, sheet.drop_cylinder))
     columns = 6 if look.roomy else 4
     return [title, *in_rows(buttons, look, columns=columns)]

@@ -39,7 +39,7 @@ def sheet_screen(sheet: SheetChoice, look: Look, above: list[ft.Control]) -> ft.
     above
         What leads to the other sub-screens; it scrolls with the rest.
     """
-    found = find(sheet.entry, sheet.basis())
+    found = find(sheet.entry, sheet.basis)
     if look.wide:
         return _two_panes(sheet, found, look, above)
     typing = sheet.entry.form.open_field is not None
@@ -86,7 +86,8 @@ def _scrolling(controls: list[ft.Control]) -> ft.Control:
 
 
 def _trouble(sheet: SheetChoice, found: Found, look: Look) -> list[ft.Control]:
-    lines = [*([sheet.trouble] if sheet.trouble else []), *(each.sentence for each in found.faults)]
+    lines = filter(None, (sheet.trouble, found.basis.trouble))
+    lines = [*lines, *(each.sentence for each in found.faults)]
     return [words(look, line, look.small_size, colour=look.palette.failed) for line in lines]
 
 
@@ -142,14 +143,9 @@ def _choice(sheet: SheetChoice, found: Found, look: Look) -> list[ft.Control]:
 
 
 def _basis(sheet: SheetChoice, basis: Basis, look: Look) -> list[ft.Control]:
-    """What came from the check, and the way back to it."""
-    height = basis.height
-    line = (
-        text("sheet.basis.none")
-        if height is None
-        else text(f"sheet.basis.{height.bound}", height=size(height.value, basis.metric))
-    )
-    label = text("sheet.to_check")
+    """What came from the check or the job, and the way back to it."""
+    line = _from_where(basis)
+    label = text("sheet.to_job" if basis.job else "sheet.to_check")
     face = ft.Row(
         [
             ft.Icon(ft.Icons.ARROW_BACK, color=look.palette.ink, size=20),
@@ -163,3 +159,12 @@ def _basis(sheet: SheetChoice, basis: Basis, look: Look) -> list[ft.Control]:
     if not look.roomy:
         return [told, ft.Row([back])]
     return [ft.Row([ft.Container(told, expand=3), back], spacing=6)]
+
+
+def _from_where(basis: Basis) -> str:
+    if basis.job:
+        return text("sheet.basis.job", job=basis.job, rings=len(basis.rings))
+    if basis.height is None:
+        return text("sheet.basis.none")
+    height = size(basis.height.value, basis.metric)
+    return text(f"sheet.basis.{basis.height.bound}", height=height)
