@@ -6,9 +6,11 @@ Each stands between `<!-- made: NAME -->` and `<!-- end -->`.
 import contextlib
 import io
 import re
+import tempfile
 from pathlib import Path
 
 from core.command.program import main
+from tests.limited_job import write_limited_job
 from tests.shell import EXAMPLE
 from tests.source_table import table
 
@@ -29,9 +31,24 @@ CLAMP = (
     *("--fasteners", "4.25", "--ring", "4.300in", "--pressure", "1500psi"),
     *("--wire", "0.041in", "--height", "0.0105in", "--gasket", "0.040in"),
 )
+RATIO = (
+    *("--bore", "4.125in", "--stroke", "3.75in", "--chamber", "64cc", "--dish", "5cc"),
+    *("--deck", "0.005in", "--gasket-bore", "4.2in", "--gasket", "0.043in"),
+)
+
+
+def chosen() -> str:
+    """What `choose` says of the demo job."""
+    with tempfile.TemporaryDirectory() as place:
+        return output("choose", str(write_limited_job(Path(place) / "job")))
+
+
 MADE = {
     "check": lambda: output(*EXAMPLE),
     "gauges": lambda: output("gauges", "--shelf", "0.032in,0.040in,0.050in,0.0646in"),
+    "ratio": lambda: output("ratio", *RATIO),
+    "vee": lambda: output("vee", "--bank-angle", "90", "--face-angle", "80", "--raise", "0.010in"),
+    "choose": chosen,
     "clamp": lambda: output("clamp", *CLAMP),
     "cases": table,
 }

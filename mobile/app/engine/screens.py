@@ -45,11 +45,10 @@ def _way(engine: Engine, name: str, look: Look) -> ft.Control:
     here = engine.shown == name
     tint = on_fill(look, here)
     label = text(f"way.engine.{name}")
+    line = words(look, label, look.body_size, bold=True, one_line=True, colour=tint)
+    icon = [ft.Icon(SUB_SCREENS[name][0], color=tint, size=24)] if look.roomy else []
     face = ft.Row(
-        [
-            ft.Icon(SUB_SCREENS[name][0], color=tint, size=24),
-            words(look, label, look.body_size, bold=True, one_line=True, colour=tint),
-        ],
+        [*icon, line],
         spacing=6,
         alignment=ft.MainAxisAlignment.CENTER,
     )

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator
 from itertools import groupby
+from typing import Any
 
 import flet as ft
 import flet.canvas as cv
@@ -142,7 +143,8 @@ def _strokes(stroke: Stroke, shapes: Iterable[Shape], palette: Palette) -> cv.Po
         stroke_width=width,
         style=ft.PaintingStyle.STROKE,
     )
-    ends = [end for shape in shapes for end in _ends(shape)]
+    # A tuple goes over as a whole where it differs; a list would go point by point.
+    ends: Any = tuple(end for shape in shapes for end in _ends(shape))
     return cv.Points(points=ends, point_mode=cv.PointMode.LINES, paint=paint)
 
 
