@@ -1,5 +1,6 @@
 """The unit is in the type, once: one coherent set of N, mm and MPa inside every formula."""
 
+import math
 from dataclasses import dataclass
 from typing import Annotated
 
@@ -25,3 +26,13 @@ PerMillimetre = Annotated[float, Unit("1/mm")]
 GramPerCubicMillimetre = Annotated[float, Unit("g/mm³")]
 Gram = Annotated[float, Unit("g")]
 Number = Annotated[float, Unit("1")]
+
+INCH: Millimetre = 25.4
+"""The international inch of 1959, exact: NIST SP 811 (2008), appendix B."""
+THOU: Millimetre = INCH / 1000.0
+CC: CubicMillimetre = 1000.0
+DEGREE: Radian = math.radians(1.0)
+LBF: Newton = 4.4482216152605
+"""Pound-force, *derived*: 0.45359237 kg · 9.80665 m/s², exact."""
+KSI: Megapascal = 6.894757293168
+"""A thousand pounds-force a square inch, *derived*: 1000 LBF / INCH², rounded."""

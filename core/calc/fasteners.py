@@ -9,9 +9,15 @@ from core.errors import InputError, refuse
 from core.source import Source, published
 from core.tables.property_classes import find_grade, grade_names
 from core.tables.threads import INCH_THREADS, METRIC_PITCHES, STRESS_AREA_FACTOR, ThreadForm
-from core.unit_types import Megapascal, Millimetre, Newton, NewtonPerMillimetre, SquareMillimetre
+from core.unit_types import (
+    INCH,
+    Megapascal,
+    Millimetre,
+    Newton,
+    NewtonPerMillimetre,
+    SquareMillimetre,
+)
 
-INCH = 25.4
 MM_PER_INCH = Fraction(254, 10)
 YIELD_TO_PROOF = 0.85
 STEEL_MODULUS: Megapascal = 206842.71879504

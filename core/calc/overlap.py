@@ -12,10 +12,9 @@ from core.tables.practice import INTERFERENCE
 from core.texts import text
 from core.texts.length import Length
 from core.texts.sentence import Sentence
-from core.unit_types import Millimetre
+from core.unit_types import CC, Millimetre
 from core.verdict import TIE
 
-CC = 1000.0
 NOTHING: Millimetre = 2.0 * TIE
 """A window that ends here or thinner allows no sheet at all."""
 

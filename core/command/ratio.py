@@ -6,10 +6,10 @@ from typing import Any
 from core.calc.clearances import piston_to_head
 from core.calc.compression import Compression, compression
 from core.command.answer import Answer, columns, new_command
-from core.forms.volume_form import CC, FIELDS, VolumeForm, read_volumes
+from core.forms.volume_form import FIELDS, VolumeForm, read_volumes
 from core.texts import text
-from core.texts.length import THOU_MM, Length
-from core.unit_types import Millimetre
+from core.texts.length import Length
+from core.unit_types import CC, THOU, Millimetre
 
 
 def add_to(commands: Any) -> None:
@@ -48,7 +48,7 @@ def _ratio_data(found: Compression) -> dict[str, Any]:
         "clearance_cc": found.clearance / CC,
         "gasket_cc": found.gasket / CC,
         "deck_cc": found.deck / CC,
-        "per_thou": found.slope * THOU_MM,
+        "per_thou": found.slope * THOU,
         "shares": {term.name: share for term, share in shares},
         "formula": found.ratio.formula,
         "assumptions": list(found.ratio.assumptions),
@@ -70,7 +70,7 @@ def _ratio_rows(form: VolumeForm, found: Compression | None) -> list[tuple[str, 
     gap = Length(piston_to_head(form.cylinder.deck, form.sheet))
     return [
         (text("ratio.row.ratio"), f"{found.ratio.value:.2f} ± {2 * found.ratio.u:.2f}"),
-        (text("ratio.row.per_thou"), f"{found.slope * THOU_MM:+.4f}"),
+        (text("ratio.row.per_thou"), f"{found.slope * THOU:+.4f}"),
         (text("ratio.row.swept"), f"{found.swept / CC:.1f} cc"),
         (text("ratio.row.clearance"), f"{found.clearance / CC:.2f} cc"),
         (text("ratio.row.gasket"), f"{found.gasket / CC:.2f} cc"),

@@ -23,10 +23,9 @@ from core.tables.leaf_sets import INCH_SET, METRIC_SET, LeafSet
 from core.tables.practice import HEIGHT, HeightPractice
 from core.texts import text
 from core.texts.length import Length
+from core.unit_types import INCH
 from core.units import Bare, Dimension, Field, Typed, read_quantity
 from core.verdict import GUARDED, Acceptance, Rule
-
-INCH = 25.4
 
 
 def _length(low: float, high: float) -> Field:

@@ -47,7 +47,6 @@ from core.uncertain import rectangular
 from core.unit_types import Millimetre, Number
 from core.units import Bare, Dimension, Field
 
-INCH = 25.4
 FIELDS = (
     "thread",
     "grade",

@@ -23,10 +23,9 @@ from core.tables.cut_practice import CUT, WIRE
 from core.tables.half_widths import ASSUMED_HALF_WIDTHS, HalfWidths
 from core.tables.lockwire import DENSITIES, WireMaterial
 from core.tables.practice import HEIGHT, INTERFERENCE
-from core.unit_types import Millimetre
+from core.unit_types import INCH, Millimetre
 from core.units import Bare, Dimension, Field
 
-INCH = 25.4
 FOOT = 12 * INCH
 MOST_CYLINDERS = 24
 

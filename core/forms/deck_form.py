@@ -19,11 +19,10 @@ from core.calc.ring_map import PlaceReading
 from core.forms.check_form import HEIGHT_FIELD
 from core.forms.cut_form import COUNT_FIELD, DECK_FIELD, HOLE_FIELD
 from core.forms.entries import Entries
-from core.unit_types import Millimetre, Radian
+from core.unit_types import INCH, Millimetre, Radian
 from core.units import Bare, Dimension, Field
 
 Placed = TypeVar("Placed", Bore, Hole)
-INCH = 25.4
 TURN = 6.283185307179586
 HOURS = 12
 COUNT = replace(COUNT_FIELD, whole=True)

@@ -8,10 +8,9 @@ from core.calc.flatness import FacePoint, Line, LineReading
 from core.forms.entries import Entries
 from core.tables.half_widths import ASSUMED_HALF_WIDTHS
 from core.uncertain import rectangular
-from core.unit_types import Millimetre
+from core.unit_types import INCH, Millimetre
 from core.units import Bare, Dimension, Field
 
-INCH = 25.4
 GAP_FIELD = Field(
     name="", dimension=Dimension.LENGTH, low=1e-5 * INCH, high=0.1 * INCH, bare=Bare.THOU_OR_INCH
 )

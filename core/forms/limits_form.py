@@ -11,11 +11,9 @@ from core.forms.check_form import SHEET_FIELD
 from core.forms.kept_engine import OVERHEAD_CAM, PUSHRODS
 from core.records.model import Amount, Cylinder, Length, Limits
 from core.tables.clearance_practice import BlockMaterial, RodMaterial
+from core.unit_types import CC, DEGREE, INCH
 from core.units import Bare, Dimension, Field, Typed, read_quantity
 
-INCH = 25.4
-CC = 1000.0
-DEGREE = 0.01745329251994329577
 Texts = Mapping[str, str]
 
 

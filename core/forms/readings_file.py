@@ -20,11 +20,10 @@ from core.texts import text
 from core.texts.length import Length
 from core.texts.sentence import Sentence
 from core.uncertain import rectangular
-from core.unit_types import Millimetre
+from core.unit_types import INCH, Millimetre
 from core.units import Bare, Dimension, Field, read_quantity
 
 T = TypeVar("T")
-INCH = 25.4
 MOST_CHARACTERS = 1_000_000
 HALF = Fraction(1, 2)
 

@@ -6,10 +6,9 @@ from dataclasses import dataclass
 from core.calc.vee import VeeGeometry, VeeShift, vee_shift
 from core.forms.entries import Entries
 from core.texts import text
-from core.unit_types import Millimetre
+from core.unit_types import INCH, Millimetre
 from core.units import Bare, Dimension, Field
 
-INCH = 25.4
 TURN = 6.3
 ANGLE_FIELD = Field(name="", dimension=Dimension.ANGLE, low=0.0, high=TURN, bare=Bare.DEGREE)
 RISE_FIELD = Field(

@@ -6,11 +6,9 @@ from dataclasses import dataclass
 from core.calc.compression import CylinderVolumes, ratio, sheet_for_ratio
 from core.forms.entries import Entries
 from core.texts import text
-from core.unit_types import Millimetre, Number
+from core.unit_types import CC, INCH, Millimetre, Number
 from core.units import Bare, Dimension, Field
 
-INCH = 25.4
-CC = 1000.0
 LARGE_FIELD = Field(name="", dimension=Dimension.LENGTH, low=10.0, high=1000.0)
 DECK_FIELD = Field(
     name="", dimension=Dimension.LENGTH, low=-INCH, high=INCH, bare=Bare.THOU_OR_INCH

@@ -15,9 +15,8 @@ from core.calc.fasteners import read_thread, standard_fastener
 from core.calc.separation import gas_force, separation_factor
 from core.published.case import Case
 from core.source import Source, derived
+from core.unit_types import INCH, LBF
 
-INCH = 25.4
-LBF = 4.4482216152605
 PSI = LBF / INCH**2
 CHORD = derived("chord of a circle, worked apart from this program")
 RING = derived("p·2a·π·Dc, worked apart from this program")

@@ -22,9 +22,8 @@ from core.calc.separation import (
 from core.published.case import Case
 from core.source import Source, derived, published
 from core.tables.tightening_scatter import TEN_BOLTS
+from core.unit_types import INCH, LBF
 
-INCH = 25.4
-LBF = 4.4482216152605
 LBF_FT = LBF * 12.0 * INCH
 SHIGLEY = "Shigley's Mechanical Engineering Design, 9th ed., "
 EXAMPLE_3 = published(SHIGLEY + "example 8-3")

@@ -4,9 +4,8 @@ from core.calc.clearances import piston_to_head
 from core.calc.compression import CylinderVolumes, compression, sheet_for_ratio
 from core.published.case import Case
 from core.source import derived
+from core.unit_types import CC, INCH
 
-INCH = 25.4
-CC = 1000.0
 WORKED = derived("volumes of cylinders, worked apart from this program")
 
 EIGHT = CylinderVolumes(

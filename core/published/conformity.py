@@ -9,9 +9,9 @@ from core.published.case import Case
 from core.source import Source, Trust, derived
 from core.tables.practice import InterferencePractice
 from core.uncertain import coverage_factor
+from core.unit_types import INCH
 from core.verdict import GUARDED, Acceptance, Check, Rule, judge, probability
 
-INCH = 25.4
 JCGM_106 = "JCGM 106:2012"
 RULES = derived(f"{JCGM_106}, clauses 7 and 8, normal distribution")
 Z_FACTORS = {0.80: "0.84", 0.90: "1.28", 0.95: "1.64", 0.99: "2.33", 0.999: "3.09"}

@@ -1,7 +1,8 @@
 """Copper sheet by weight: the table of ASTM B370 against the weight and density of copper."""
 
 from core.published.case import Case
-from core.tables.copper_sheet import INCH, SOURCE, WEIGHED_SHEETS, WeighedSheet, weighed_sheet
+from core.tables.copper_sheet import SOURCE, WEIGHED_SHEETS, WeighedSheet, weighed_sheet
+from core.unit_types import INCH
 
 POUND_PER_CUBIC_INCH = 0.322
 """Density of copper in the same document."""

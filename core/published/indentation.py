@@ -10,8 +10,8 @@ from core.calc.bedding import (
 )
 from core.published.case import Case
 from core.source import Source, derived, published
+from core.unit_types import KSI
 
-KSI = 6.894757293168
 FACTOR = published(
     "slip-line factor of plane indentation, Trans. ASME, J. Eng. Ind. 92 (1970) 469; Hill 1950"
 )

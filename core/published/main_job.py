@@ -15,10 +15,9 @@ from core.tables.half_widths import ASSUMED_HALF_WIDTHS
 from core.tables.leaf_sets import INCH_SET
 from core.tables.practice import HEIGHT
 from core.texts import text
+from core.unit_types import INCH, THOU
 from core.verdict import GUARDED, PLAIN, Acceptance, Rule
 
-INCH = 25.4
-THOU = 0.0254
 TRADE = Source(Trust.PRACTICE, "share of thickness for a soft copper sheet on a flat head face")
 MARGIN = derived("JCGM 106:2012, clauses 7 and 8, margin with height and sheet uncertain")
 TWO_U = Acceptance(rule=Rule.GUARDED, confidence=0.977249868)

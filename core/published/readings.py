@@ -18,9 +18,8 @@ from core.published.case import Case
 from core.source import Source, Trust, derived
 from core.tables.half_widths import ASSUMED_HALF_WIDTHS
 from core.uncertain import coverage_factor
+from core.unit_types import INCH, THOU
 
-THOU = 0.0254
-INCH = 25.4
 RECTANGLE = derived("JCGM 100:2008 (GUM), 4.3.7 and 5.2.2")
 REPEATS = derived("JCGM 100:2008 (GUM), 4.2, 4.3.7, G.3 and G.4.1")
 MEAN = derived("weighted mean, weights 1/u²")

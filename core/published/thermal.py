@@ -4,8 +4,8 @@ from core.calc.thermal import Heated, HeatedRing, butted_stress, growth, heated,
 from core.published.case import Case
 from core.source import derived
 from core.tables.expansion import EXPANSION, STAINLESS_MODULUS, Metal
+from core.unit_types import INCH
 
-INCH = 25.4
 WORKED = derived("free linear expansion, worked apart from this program")
 MICRO = 1e6
 

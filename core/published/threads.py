@@ -3,9 +3,8 @@
 from core.calc.fasteners import Fastener, read_thread, standard_fastener, stress_area
 from core.published.case import Case
 from core.source import Source, derived, published
+from core.unit_types import INCH, LBF
 
-INCH = 25.4
-LBF = 4.4482216152605
 ISO_898 = published("ISO 898-1:2013, stress areas and proof loads, coarse thread")
 SHIGLEY_TABLE = published("Shigley's Mechanical Engineering Design, 9th ed., examples 8-3 and 8-5")
 WORKED = derived("formula of the standard, worked apart from this program")

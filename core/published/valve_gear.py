@@ -5,8 +5,8 @@ import math
 from core.calc.valve_gear import CamDrive, Pushrod, cam_shift, pushrod_growth
 from core.published.case import Case
 from core.source import derived
+from core.unit_types import INCH
 
-INCH = 25.4
 WORKED = derived("plane geometry, worked apart from this program")
 
 

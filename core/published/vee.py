@@ -5,8 +5,8 @@ import math
 from core.calc.vee import VeeGeometry, vee_factors, vee_shift
 from core.published.case import Case
 from core.source import MEMORY, derived
+from core.unit_types import INCH
 
-INCH = 25.4
 WORKED = derived("plane geometry of both banks, worked apart from this program")
 PARTS = (
     "face_gap", "port_offset", "manifold_lift", "riding_offset", "side_spacer", "rail_gap",

@@ -6,11 +6,12 @@ from core.calc.wire import Engine, from_spool, mass, ring_length
 from core.published.case import Case
 from core.source import Source, derived
 from core.tables.lockwire import POUND_PER_CUBIC_INCH
+from core.unit_types import INCH
 from core.units import from_unit
 
 GEOMETRY = derived("circle and section, exact inch and pound")
 POUND = 453.59237
-FOOT = 12 * 25.4
+FOOT = 12 * INCH
 
 FEET_PER_POUND: dict[float, tuple[str, str]] = {
     0.015: ("1648.8", "1631.7"),

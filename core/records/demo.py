@@ -18,14 +18,13 @@ from core.records.shapes import entered
 from core.records.stamp import Stamp
 from core.records.view import JOB
 from core.texts import text
-from core.unit_types import Millimetre
+from core.unit_types import INCH
 
 DEMO_JOB = "demo"
 AUTHOR = "demo-0000"
 BEGUN = 1_767_607_200_000
 """Monday 5 January 2026, 10:00 UTC [ms since 1970]."""
 MINUTE = 60_000
-INCH: Millimetre = 25.4
 PLACES = ("12", "3", "6", "9")
 WIRE = "0.041 in"
 GROOVE_DEPTH = ("0.0310 in", "0.0312 in", "0.0311 in", "0.0310 in")

@@ -8,9 +8,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from core.source import ASSUMED, PRACTICE, Source
-from core.unit_types import CubicMillimetre, Millimetre
-
-INCH = 25.4
+from core.unit_types import INCH, CubicMillimetre, Millimetre
 
 
 class RodMaterial(StrEnum):

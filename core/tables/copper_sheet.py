@@ -3,9 +3,8 @@
 from dataclasses import dataclass
 
 from core.source import Source, published
-from core.unit_types import Millimetre, Number
+from core.unit_types import INCH, Millimetre, Number
 
-INCH = 25.4
 SAME = 0.00005 * INCH
 """Half a unit of the last printed digit of the table [mm]."""
 

@@ -4,13 +4,12 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from core.source import Source, Trust, published
-from core.unit_types import Megapascal, Number
+from core.unit_types import KSI, Megapascal, Number
 
 SMITHELLS = published("Smithells Metals Reference Book, 8th ed., Table 22.7")
 B370_COLD_ROLLED = published("ASTM B370, temper H00: yield 20 ksi minimum, as restated")
 EN_1652 = Source(Trust.MEMORY, "EN 1652, condition H065: 65 to 95 HV, upper end")
 EN_1652_HARD = Source(Trust.MEMORY, "EN 1652, condition H110: 110 HV and more")
-KSI = 6.894757293168
 
 
 class Temper(StrEnum):

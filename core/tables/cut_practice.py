@@ -3,10 +3,7 @@
 from dataclasses import dataclass
 
 from core.source import ASSUMED, MEMORY, PRACTICE, Source
-from core.unit_types import Millimetre, Number, Radian
-
-INCH = 25.4
-DEGREE = 0.017453292519943295
+from core.unit_types import DEGREE, INCH, Millimetre, Number, Radian
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -2,9 +2,7 @@
 
 from dataclasses import dataclass
 
-from core.unit_types import Millimetre
-
-INCH = 25.4
+from core.unit_types import INCH, Millimetre
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -4,10 +4,9 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from core.source import MEMORY, Source, Trust, published
-from core.unit_types import GramPerCubicMillimetre, Millimetre
+from core.unit_types import INCH, GramPerCubicMillimetre, Millimetre
 
-INCH = 25.4
-POUND_PER_CUBIC_INCH: GramPerCubicMillimetre = 453.59237 / 25.4**3
+POUND_PER_CUBIC_INCH: GramPerCubicMillimetre = 453.59237 / INCH**3
 
 
 class WireMaterial(StrEnum):

@@ -3,9 +3,7 @@
 from dataclasses import dataclass
 
 from core.source import MEMORY, PRACTICE, Source
-from core.unit_types import Millimetre, Number
-
-INCH = 25.4
+from core.unit_types import INCH, Millimetre, Number
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

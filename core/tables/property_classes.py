@@ -4,10 +4,8 @@ from dataclasses import dataclass
 
 from core.source import Source, Trust, published
 from core.tables.threads import ThreadForm
-from core.unit_types import Megapascal, Millimetre
+from core.unit_types import INCH, KSI, Megapascal, Millimetre
 
-KSI = 6.894757293168
-INCH = 25.4
 SAE = published("SAE J429, proof strength")
 SAE_LARGE = Source(Trust.MEMORY, "SAE J429, grade 5 over 1 in")
 ISO = published("ISO 898-1:2013, stress under proof load")

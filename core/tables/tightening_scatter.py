@@ -7,7 +7,7 @@ from statistics import fmean, stdev
 
 from core.source import Source, Trust, published
 from core.uncertain import rectangular
-from core.unit_types import Millimetre, Number
+from core.unit_types import INCH, Millimetre, Number
 
 VDI_1986 = published("VDI 2230:1986, scatter of assembly preload, as restated")
 VDI_2015 = Source(Trust.MEMORY, "VDI 2230-1:2015, Table A8, tightening factor 1.2")
@@ -62,7 +62,7 @@ RANDOM_BY_TORQUE: Number = stdev(TEN_BOLTS) / fmean(TEN_BOLTS)
 WRENCH = 0.04
 """Limit of error of a torque wrench, half width, relative."""
 WRENCH_SOURCE = Source(Trust.MEMORY, "ISO 6789-1:2017, permissible deviation 4 %")
-STRETCH_READING: Millimetre = 0.0005 * 25.4
+STRETCH_READING: Millimetre = 0.0005 * INCH
 """Limit of error of one stretch reading, half width."""
 STRETCH_READING_SOURCE = Source(Trust.ASSUMED, "stretch micrometer, 0.0005 in")
 
