@@ -34,7 +34,8 @@ def test_the_page_tells_python_that_it_is_ready_for_offline(phone: Phone) -> Non
     phone.wait_until_ready_for_offline()
     phone.wait_for_view()
     phone.python(LISTEN)
-    phone.page.wait_for_timeout(500)
+    while not phone.python("len(told)"):
+        phone.page.wait_for_timeout(50)
     assert phone.python("told[-1].offline") == "ready"
     assert phone.python("told[-1].kept") in (True, False)
 
