@@ -148,9 +148,7 @@ def allows(engine: Engine, thickness: float) -> dict[str, bool]:
 def _pistons(engine: Engine, thickness: float) -> bool:
     assert engine.pistons.least is not None
     least = engine.pistons.least
-    return all(
-        piston_to_head(each.deck.value, thickness) >= least for each in engine.pistons.decks
-    )
+    return all(piston_to_head(each.deck.value, thickness) >= least for each in engine.pistons.decks)
 
 
 def _valves(engine: Engine, valve: Valve, least: float | None, rise: float) -> bool:

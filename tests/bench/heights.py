@@ -33,8 +33,15 @@ def readings(rng: random.Random) -> list[Reading]:
     while len(found) < READINGS:
         first, second = rng.sample(RINGS, 2)
         found.append(
-            Reading(name=f"{first}-{second}", first=first, second=second, part=rng.choice(PARTS),
-                    value=rng.uniform(0.22, 0.31), u=0.0073, by_leaves=True)
+            Reading(
+                name=f"{first}-{second}",
+                first=first,
+                second=second,
+                part=rng.choice(PARTS),
+                value=rng.uniform(0.22, 0.31),
+                u=0.0073,
+                by_leaves=True,
+            )
         )
     return found
 
