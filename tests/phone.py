@@ -146,6 +146,15 @@ class Phone:
         phrase: str = self.page.evaluate("(id) => window.phraseOf(id)", identifier)
         return phrase
 
+    def new_phrase(self, identifier: str, before: str) -> str:
+        """Phrase of a node once it is no longer the one from before a tap."""
+        self.page.wait_for_function(
+            "([id, before]) => ![null, before].includes(window.phraseOf(id))",
+            arg=[identifier, before],
+            timeout=LONG,
+        )
+        return self.phrase(identifier)
+
     def tap(self, identifier: str) -> None:
         """Tap the middle of the node with this identifier, once it stands still."""
         box = self.box(identifier)

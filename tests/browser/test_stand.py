@@ -87,10 +87,12 @@ def tapped_and_read_again(phone: Phone) -> None:
 def sheet_decided(phone: Phone) -> None:
     """Where it rocked is read again with leaves; then the ring passes under its sheet."""
     phone.tap("walk")
-    for _ in range(len(PLACES)):
-        if "before the joint" in phone.phrase("place"):
+    place = phone.phrase("place")
+    for _ in PLACES:
+        if "before the joint" in place:
             break
         phone.tap("walk-place-next")
+        place = phone.new_phrase("place", place)
     read_here(phone, "0.0100", "0.0110", "before the joint")
     phone.tap("back")
     phone.tap("back")
