@@ -29,6 +29,7 @@ def write_pages(out: Path, base: str) -> None:
     for script in ("page.css", "page.js", "python.js", "python-worker.js"):
         shutil.copyfile(WEB / script, out / script)
     shutil.copytree(ASSETS / "icons", out / "icons", ignore=shutil.ignore_patterns("*.py"))
+    shutil.copytree(ASSETS / "screenshots", out / "screenshots")
     write_index(out / "index.html", base)
     (out / "manifest.webmanifest").write_text(json.dumps(web_app_manifest(base), indent=1))
 
@@ -85,6 +86,10 @@ def web_app_manifest(base: str) -> dict[str, object]:
             icon("icon-maskable-192.png", 192, "maskable"),
             icon("icon-maskable-512.png", 512, "maskable"),
         ],
+        "screenshots": [
+            screenshot("phone.png", 390, 844, "narrow"),
+            screenshot("wide.png", 1280, 800, "wide"),
+        ],
     }
 
 
@@ -94,4 +99,15 @@ def icon(name: str, size: int, purpose: str) -> dict[str, str]:
         "sizes": f"{size}x{size}",
         "type": "image/png",
         "purpose": purpose,
+    }
+
+
+def screenshot(name: str, width: int, height: int, form: str) -> dict[str, str]:
+    """A picture that a browser shows when it offers to install the app."""
+    return {
+        "src": f"screenshots/{name}",
+        "sizes": f"{width}x{height}",
+        "type": "image/png",
+        "form_factor": form,
+        "label": text("site.description"),
     }

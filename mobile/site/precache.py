@@ -14,7 +14,7 @@ from mobile.site.places import WEB
 WORKER = "service-worker.js"
 LISTING = "site.json"
 # Listed and served, not kept on the phone.
-ONLY_ON_REQUEST = f"{FOLDER}/"
+ONLY_ON_REQUEST = (f"{FOLDER}/", "screenshots/")
 PLACEHOLDER = "/* the build's listing */ null"
 
 

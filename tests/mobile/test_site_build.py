@@ -192,10 +192,18 @@ def test_the_manifest_makes_an_installable_app(site: Path) -> None:
     assert manifest["id"] == manifest["scope"] == manifest["start_url"] == "/"
     assert manifest["display"] == "standalone"
     assert {icon["purpose"] for icon in manifest["icons"]} == {"any", "maskable"}
-    for icon in manifest["icons"]:
-        header = (site / icon["src"]).read_bytes()[PNG_SIZE]
+    assert {each["form_factor"] for each in manifest["screenshots"]} == {"narrow", "wide"}
+    for picture in (*manifest["icons"], *manifest["screenshots"]):
+        header = (site / picture["src"]).read_bytes()[PNG_SIZE]
         width, height = (int.from_bytes(header[at : at + 4]) for at in (0, 4))
-        assert f"{width}x{height}" == icon["sizes"]
+        assert f"{width}x{height}" == picture["sizes"]
+
+
+def test_pictures_for_the_install_question_are_not_kept_on_the_phone(site: Path) -> None:
+    files = json.loads((site / "site.json").read_text())["files"]
+    pictures = [name for name in files if name.startswith("screenshots/")]
+    assert pictures
+    assert not any(files[name]["kept"] for name in pictures)
 
 
 def test_a_base_path_stands_everywhere_it_is_needed() -> None:
