@@ -1,7 +1,7 @@
 """What a command answers: data for a program, a table for a person."""
 
 import argparse
-from collections.abc import Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -41,6 +41,27 @@ def filled(typed: str) -> str:
 def option_help(key: str) -> str:
     """Text of an option's help; the parser takes a single per cent sign for a place to fill."""
     return text(key).replace("%", "%%")
+
+
+def add_fields(parser: argparse.ArgumentParser, helps: Mapping[str, str]) -> None:
+    """One option a field, typed once; `helps` has the key of each field's help."""
+    for field, key in helps.items():
+        parser.add_argument(f"--{field}", action=Once, type=filled, help=option_help(key))
+
+
+def typed_fields(options: argparse.Namespace, fields: Iterable[str]) -> dict[str, list[str]]:
+    """What was typed, by field; a field left out is not there."""
+    typed = {field: getattr(options, field.replace("-", "_")) for field in fields}
+    return {
+        field: each if isinstance(each, list) else [each]
+        for field, each in typed.items()
+        if each is not None
+    }
+
+
+def as_option(field: str) -> str:
+    """How a sentence names a field on the command line."""
+    return f"--{field}"
 
 
 def new_command(commands: Any, name: str) -> argparse.ArgumentParser:

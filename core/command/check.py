@@ -13,7 +13,16 @@ from core.calc.quick_check import answer
 from core.calc.say import decides, marks, sentence
 from core.calc.shelf import ShelfRow
 from core.calc.suggestion import Suggestion
-from core.command.answer import Answer, Once, columns, filled, new_command, option_help
+from core.command.answer import (
+    Answer,
+    Once,
+    as_option,
+    columns,
+    filled,
+    new_command,
+    option_help,
+    typed_fields,
+)
 from core.forms.check_form import FIELDS, SEVERAL_TIMES, CheckForm, read_check
 from core.tables.half_widths import ASSUMED_HALF_WIDTHS
 from core.texts import text
@@ -43,18 +52,9 @@ def add_to(commands: Any) -> None:
 
 def run(options: argparse.Namespace) -> Answer:
     """Answer the options of one command line."""
-    form = read_check(_texts(options), lambda field: f"--{field}", closer=options.closer)
+    form = read_check(typed_fields(options, FIELDS), as_option, closer=options.closer)
     told = answer(form.asked)
     return Answer(data=as_data(told, form.metric), table="\n\n".join(_table(form, told)))
-
-
-def _texts(options: argparse.Namespace) -> dict[str, list[str]]:
-    typed = {field: getattr(options, field.replace("-", "_")) for field in FIELDS}
-    return {
-        field: each if isinstance(each, list) else [each]
-        for field, each in typed.items()
-        if each is not None
-    }
 
 
 def as_data(told: CheckAnswer, metric: bool) -> dict[str, Any]:

@@ -9,7 +9,7 @@ from core.calc.choice import Choice, SheetRow, choose, reasons
 from core.calc.overlap import Bound, Conflict, Overlap
 from core.calc.swap import SwapCard, card_lines
 from core.calc.windows import End, Window
-from core.command.answer import Answer, columns, new_command
+from core.command.answer import Answer, add_fields, columns, new_command
 from core.errors import RecordError, refuse
 from core.forms.check_form import SHEET_FIELD
 from core.forms.kept_engine import KeptChoice, kept_choice, sheet_of
@@ -30,8 +30,7 @@ def add_to(commands: Any) -> None:
     """Declare the command."""
     parser = new_command(commands, "choose")
     parser.add_argument("jobfile", metavar=FILE, help=text("choose.option.jobfile"))
-    parser.add_argument("--job", help=text("choose.option.job"))
-    parser.add_argument("--shelf", help=text("choose.option.shelf"))
+    add_fields(parser, {field: f"choose.option.{field}" for field in ("job", "shelf")})
     parser.set_defaults(run=run)
 
 

@@ -11,7 +11,7 @@ from core.calc.clamp_verdicts import Judgement, deciding_input
 from core.calc.engine_clamp import EngineClamp, engine_clamp
 from core.calc.load_curve import LoadCurve, load_curve
 from core.calc.tightening import reminders, steps
-from core.command.answer import Answer, columns, new_command
+from core.command.answer import Answer, add_fields, as_option, columns, new_command, typed_fields
 from core.forms.clamp_form import FIELDS, ClampForm, read_clamp
 from core.texts import text
 from core.texts.force import Force
@@ -23,15 +23,13 @@ from core.uncertain import Explained
 def add_to(commands: Any) -> None:
     """Declare the command."""
     parser = new_command(commands, "clamp")
-    for field in FIELDS:
-        parser.add_argument(f"--{field}", help=text(f"clamp.option.{field}").replace("%", "%%"))
+    add_fields(parser, {field: f"clamp.option.{field}" for field in FIELDS})
     parser.set_defaults(run=run)
 
 
 def run(options: argparse.Namespace) -> Answer:
     """Answer the options of one command line."""
-    typed = {field: [getattr(options, field.replace("-", "_")) or ""] for field in FIELDS}
-    form = read_clamp(typed, lambda field: f"--{field}")
+    form = read_clamp(typed_fields(options, FIELDS), as_option)
     engine = engine_clamp(form.joint, [form.cylinder])
     compared = _compared(form, engine)
     return Answer(data=as_data(form, engine, compared), table=_table(form, engine, compared))

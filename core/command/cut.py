@@ -8,7 +8,7 @@ from core.calc.cut import Band, CutPlan, CutReading
 from core.calc.joints import Joint, JointPlan, plan_joints
 from core.calc.lands import CentreLimit, Land, Rings, lands, tight_spots
 from core.calc.wire import from_piece, from_spool, mass, ring_length, wire_needed
-from core.command.answer import Answer, columns, new_command
+from core.command.answer import Answer, add_fields, as_option, columns, new_command, typed_fields
 from core.forms.cut_form import FIELDS, CutForm, read_cut
 from core.forms.cut_words import (
     after_cutting_the_deck,
@@ -28,15 +28,13 @@ from core.verdict import Check
 def add_to(commands: Any) -> None:
     """Declare the command."""
     parser = new_command(commands, "cut")
-    for field in FIELDS:
-        parser.add_argument(f"--{field}", help=text(f"cut.option.{field}").replace("%", "%%"))
+    add_fields(parser, {field: f"cut.option.{field}" for field in FIELDS})
     parser.set_defaults(run=run)
 
 
 def run(options: argparse.Namespace) -> Answer:
     """Answer the options of one command line."""
-    typed = {field: [getattr(options, field.replace("-", "_")) or ""] for field in FIELDS}
-    form = read_cut(typed, lambda field: f"--{field}")
+    form = read_cut(typed_fields(options, FIELDS), as_option)
     return Answer(data=as_data(form), table=_table(form))
 
 

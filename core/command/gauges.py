@@ -7,7 +7,16 @@ from core.calc.gasket import Sheet
 from core.calc.gauge_card import Gauge, gauge_card
 from core.calc.leaves import Stack
 from core.calc.say import marks
-from core.command.answer import Answer, Once, columns, filled, new_command, option_help
+from core.command.answer import (
+    Answer,
+    Once,
+    as_option,
+    columns,
+    filled,
+    new_command,
+    option_help,
+    typed_fields,
+)
 from core.forms.check_form import read_gauges
 from core.texts import text
 from core.texts.length import Length
@@ -28,8 +37,7 @@ def add_to(commands: Any) -> None:
 
 def run(options: argparse.Namespace) -> Answer:
     """Answer the options of one command line."""
-    typed = {field: [getattr(options, field) or ""] for field in FIELDS}
-    form = read_gauges(typed, lambda field: f"--{field}")
+    form = read_gauges(typed_fields(options, FIELDS), as_option)
     card = gauge_card(form.shelf, form.leaf_set, form.practice)
     metric = form.leaf_set.metric
     return Answer(

@@ -5,7 +5,7 @@ from typing import Any
 
 from core.calc.clearances import piston_to_head
 from core.calc.compression import Compression, compression
-from core.command.answer import Answer, columns, new_command
+from core.command.answer import Answer, add_fields, as_option, columns, new_command, typed_fields
 from core.forms.volume_form import FIELDS, VolumeForm, read_volumes
 from core.texts import text
 from core.texts.length import Length
@@ -15,15 +15,13 @@ from core.unit_types import CC, THOU, Millimetre
 def add_to(commands: Any) -> None:
     """Declare the command."""
     parser = new_command(commands, "ratio")
-    for field in FIELDS:
-        parser.add_argument(f"--{field}", help=text(f"ratio.option.{field}"))
+    add_fields(parser, {field: f"ratio.option.{field}" for field in FIELDS})
     parser.set_defaults(run=run)
 
 
 def run(options: argparse.Namespace) -> Answer:
     """Answer the options of one command line."""
-    typed = {field: [getattr(options, field.replace("-", "_")) or ""] for field in FIELDS}
-    form = read_volumes(typed, lambda field: f"--{field}")
+    form = read_volumes(typed_fields(options, FIELDS), as_option)
     found = None if form.sheet is None else compression(form.cylinder, form.sheet)
     return Answer(data=as_data(form, found), table=_table(form, found))
 

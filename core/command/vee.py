@@ -6,7 +6,7 @@ from dataclasses import asdict
 from typing import Any
 
 from core.calc.vee import SOURCE
-from core.command.answer import Answer, columns, new_command
+from core.command.answer import Answer, add_fields, as_option, columns, new_command, typed_fields
 from core.forms.vee_form import FIELDS, VeeForm, read_vee
 from core.texts import text
 from core.texts.length import Length
@@ -15,15 +15,13 @@ from core.texts.length import Length
 def add_to(commands: Any) -> None:
     """Declare the command."""
     parser = new_command(commands, "vee")
-    for field in FIELDS:
-        parser.add_argument(f"--{field}", help=text(f"vee.option.{field}"))
+    add_fields(parser, {field: f"vee.option.{field}" for field in FIELDS})
     parser.set_defaults(run=run)
 
 
 def run(options: argparse.Namespace) -> Answer:
     """Answer the options of one command line."""
-    typed = {field: [getattr(options, field.replace("-", "_")) or ""] for field in FIELDS}
-    form = read_vee(typed, lambda field: f"--{field}")
+    form = read_vee(typed_fields(options, FIELDS), as_option)
     return Answer(data=as_data(form), table=_table(form))
 
 

@@ -148,8 +148,8 @@ def _instrument_limits(entries: Entries, half_widths: HalfWidths) -> HalfWidths:
 
 
 def _value(entries: Entries, field: str, kind: Field, otherwise: float) -> float:
-    typed = entries.quantity(field, kind)
-    return otherwise if typed is None else typed.value
+    value = entries.value(field, kind)
+    return otherwise if value is None else value
 
 
 def _leaf_set(entries: Entries) -> LeafSet:

@@ -21,7 +21,6 @@ from core.forms.clamp_form import (
     read_joint,
     read_pressure,
     required,
-    value_of,
 )
 from core.forms.entries import Entries
 from core.unit_types import Millimetre
@@ -92,7 +91,7 @@ def read_clamp_engine(
     pattern = _pattern(entries, in_a_bank)
     shares = entries.attempt(lambda: _shares(entries, in_a_bank, pattern)) or ()
     cylinders = _cylinders(entries, shares * banks)
-    sheet = value_of(entries, "gasket", SHEET_FIELD)
+    sheet = entries.value("gasket", SHEET_FIELD)
     entries.finish()
     assert joint is not None
     entries.attempt(lambda: check_sizes(joint, cylinders))
@@ -102,7 +101,7 @@ def read_clamp_engine(
 
 def _whole(entries: Entries, field: str, kind: Field) -> int:
     """A whole number; one where nothing was typed."""
-    number = value_of(entries, field, kind) or 1.0
+    number = entries.value(field, kind) or 1.0
     if not number.is_integer():
         entries.add_fault(field, "clamp.whole")
     return int(number)
@@ -117,7 +116,7 @@ def _pattern(entries: Entries, bores: int) -> HeadPattern | None:
 
 
 def _row(entries: Entries, field: str) -> list[FastenerRow]:
-    offset = value_of(entries, field, ROW_FIELD)
+    offset = entries.value(field, ROW_FIELD)
     if offset is None:
         return []
     along, _, side = field.partition("-")
@@ -137,7 +136,7 @@ def _cylinders(entries: Entries, shares: Sequence[FastenerShare]) -> tuple[Cylin
     height = required(entries, "height", HEIGHT_FIELD)
     u, pressure = height_spread(entries), read_pressure(entries)
     names = [str(1 + place) for place in range(len(shares))]
-    heights = [value_of(entries, OWN_HEIGHT.format(cylinder=each), HEIGHT_FIELD) for each in names]
+    heights = [entries.value(OWN_HEIGHT.format(cylinder=each), HEIGHT_FIELD) for each in names]
     if ring is None or wire is None or height is None or pressure is None:
         return ()
     return tuple(

@@ -148,7 +148,7 @@ def read_clamp(texts: Mapping[str, Sequence[str]], name: Callable[[str], str]) -
     """
     entries = Entries(texts, name)
     joint, cylinder = read_joint(entries), _cylinder(entries)
-    sheet = value_of(entries, "gasket", SHEET_FIELD)
+    sheet = entries.value("gasket", SHEET_FIELD)
     seed = entries.read("seed", _whole)
     if joint is None or cylinder is None:
         entries.finish()
@@ -162,11 +162,11 @@ def read_clamp(texts: Mapping[str, Sequence[str]], name: Callable[[str], str]) -
 def read_joint(entries: Entries) -> Joint | None:
     """What all cylinders share; none where a fault stands in the way."""
     fastener = _fastener(entries)
-    load_share = value_of(entries, "load-share", LOAD_SHARE_FIELD)
+    load_share = entries.value("load-share", LOAD_SHARE_FIELD)
     tightening = _tightening(entries, load_share)
     copper = Copper(
         temper=Temper(_choice(entries, "copper", Temper) or Temper.ANNEALED),
-        hardness=value_of(entries, "hardness", HARDNESS_FIELD),
+        hardness=entries.value("hardness", HARDNESS_FIELD),
     )
     face = entries.read("head-face", read_head_face) or FLAT_UNTIL_ASKED
     if fastener is None or tightening is None:
@@ -176,17 +176,11 @@ def read_joint(entries: Entries) -> Joint | None:
     )
 
 
-def value_of(entries: Entries, field: str, kind: Field) -> float | None:
-    """Size of a field, if one was typed."""
-    typed = entries.quantity(field, kind)
-    return None if typed is None else typed.value
-
-
 def required(entries: Entries, field: str, kind: Field) -> float | None:
     """Size of a field that cannot be left out."""
     if not entries.typed(field):
         entries.add_fault(field, f"clamp.missing.{field}")
-    return value_of(entries, field, kind)
+    return entries.value(field, kind)
 
 
 def _only_one(entries: Entries, fields: Sequence[str], missing: str) -> str | None:
@@ -230,7 +224,7 @@ def _fastener(entries: Entries) -> Fastener | None:
         entries.add_fault("thread", "clamp.missing.thread")
     thread = entries.read("thread", read_thread)
     given = _only_one(entries, STRENGTHS, "grade")
-    proof, yielding = (value_of(entries, each, STRENGTH_FIELD) for each in STRENGTHS[1:])
+    proof, yielding = (entries.value(each, STRENGTH_FIELD) for each in STRENGTHS[1:])
     if thread is None:
         return None
     if given == "grade":
@@ -264,13 +258,13 @@ def _tightening(entries: Entries, load_share: Number | None) -> Tightening | Non
 
 
 def _percent(entries: Entries) -> Tightening | None:
-    share = value_of(entries, "preload", PRELOAD_FIELD)
+    share = entries.value("preload", PRELOAD_FIELD)
     method = Method(_choice(entries, "by", Method) or Method.NOT_TOLD)
     return None if share is None else PercentOfProof(share=share, method=method)
 
 
 def _by_torque(entries: Entries) -> Tightening | None:
-    torque = value_of(entries, "torque", TORQUE_FIELD)
+    torque = entries.value("torque", TORQUE_FIELD)
     friction = _friction(entries)
     method = Method(_choice(entries, "by", Method) or Method.TORQUE_ESTIMATED)
     if torque is None or friction is None:
@@ -280,8 +274,8 @@ def _by_torque(entries: Entries) -> Tightening | None:
 
 def _friction(entries: Entries) -> Friction | None:
     given = _only_one(entries, ("friction", "lubricant"), "friction")
-    value = value_of(entries, "friction", FRICTION_FIELD)
-    half_width = value_of(entries, "friction-tol", FRICTION_TOL_FIELD)
+    value = entries.value("friction", FRICTION_FIELD)
+    half_width = entries.value("friction-tol", FRICTION_TOL_FIELD)
     if given == "lubricant":
         lubricant = entries.read(given, _lubricant)
         return None if lubricant is None else friction_of(lubricant)
@@ -302,7 +296,7 @@ def _lubricant(typed: str, name: str) -> Lubricant:
 
 def _by_angle(entries: Entries, load_share: Number | None) -> Tightening | None:
     snug = required(entries, "torque", TORQUE_FIELD)
-    angle = value_of(entries, "angle", ANGLE_FIELD)
+    angle = entries.value("angle", ANGLE_FIELD)
     friction, grip = _friction(entries), _grip(entries)
     if not load_share:
         entries.add_fault("load-share", "clamp.missing.load-share")
@@ -314,7 +308,7 @@ def _by_angle(entries: Entries, load_share: Number | None) -> Tightening | None:
 
 
 def _by_stretch(entries: Entries) -> Tightening | None:
-    stretch, grip = value_of(entries, "stretch", STRETCH_FIELD), _grip(entries)
+    stretch, grip = entries.value("stretch", STRETCH_FIELD), _grip(entries)
     if stretch is None or grip is None:
         return None
     return ByStretch(stretch=stretch, grip=grip)
@@ -322,7 +316,7 @@ def _by_stretch(entries: Entries) -> Tightening | None:
 
 def _grip(entries: Entries) -> Grip | None:
     length = required(entries, "grip", GRIP_FIELD)
-    shank = value_of(entries, "shank", SHANK_FIELD) or 0.0
+    shank = entries.value("shank", SHANK_FIELD) or 0.0
     if length is not None and shank > length:
         entries.add_fault("shank", "clamp.shank")
     return None if length is None else Grip(length=length, shank=shank)
@@ -350,7 +344,7 @@ def _cylinder(entries: Entries) -> Cylinder | None:
 
 def height_spread(entries: Entries) -> Millimetre:
     """Standard uncertainty of the height as typed; a snug leaf's where none was [mm]."""
-    u = value_of(entries, "u", SPREAD_FIELD)
+    u = entries.value("u", SPREAD_FIELD)
     return rectangular(ASSUMED_HALF_WIDTHS.snug) if u is None else u
 
 
@@ -359,10 +353,10 @@ def read_pressure(entries: Entries) -> PeakPressure | None:
     _goes_with(entries, "pressure-tol", ("pressure",))
     _goes_with(entries, "boost", ("compression",))
     given = _only_one(entries, ("pressure", "compression"), "pressure")
-    peak = value_of(entries, "pressure", PRESSURE_FIELD)
-    half_width = value_of(entries, "pressure-tol", PRESSURE_TOL_FIELD)
-    ratio = value_of(entries, "compression", RATIO_FIELD)
-    boost = value_of(entries, "boost", BOOST_FIELD)
+    peak = entries.value("pressure", PRESSURE_FIELD)
+    half_width = entries.value("pressure-tol", PRESSURE_TOL_FIELD)
+    ratio = entries.value("compression", RATIO_FIELD)
+    boost = entries.value("boost", BOOST_FIELD)
     if given == "compression":
         return None if ratio is None else pressure_floor(ratio, boost or 0.0)
     return None if peak is None else entered_pressure(peak, half_width)

@@ -134,7 +134,7 @@ def read_cut(
     cylinders = _count(entries, "cylinders") or 1
     layout = _layout(entries, cylinders)
     sizes = {
-        field: _value(entries, field, kind)
+        field: entries.value(field, kind)
         for field, kind in (
             ("ring", DECK_FIELD), ("gasket-bore", DECK_FIELD), ("trimming", TRIMMING_FIELD),
             ("spool", WIRE_LENGTH_FIELD), ("piece", WIRE_LENGTH_FIELD),
@@ -165,15 +165,15 @@ def read_cut(
 def _aim(entries: Entries, half_widths: HalfWidths) -> CutAim | None:
     wire, sheet = (_needed(entries, field, WIRE_FIELD if field == "wire" else SHEET_FIELD)
                    for field in EXAMPLES)
-    wire_error = _value(entries, "wire-tol", SMALL_FIELD)
-    sheet_error = _value(entries, "gasket-tol", SMALL_FIELD)
-    share = _value(entries, "share", SHARE_FIELD) or HEIGHT.largest_share
-    aimed = _value(entries, "interference", SMALL_FIELD)
+    wire_error = entries.value("wire-tol", SMALL_FIELD)
+    sheet_error = entries.value("gasket-tol", SMALL_FIELD)
+    share = entries.value("share", SHARE_FIELD) or HEIGHT.largest_share
+    aimed = entries.value("interference", SMALL_FIELD)
     practice = replace(
         CUT,
-        target_share=_value(entries, "target-share", TARGET_FIELD) or CUT.target_share,
-        depth_tolerance=_or(_value(entries, "depth-tol", SMALL_FIELD), CUT.depth_tolerance),
-        width_tolerance=_or(_value(entries, "width-tol", SMALL_FIELD), CUT.width_tolerance),
+        target_share=entries.value("target-share", TARGET_FIELD) or CUT.target_share,
+        depth_tolerance=_or(entries.value("depth-tol", SMALL_FIELD), CUT.depth_tolerance),
+        width_tolerance=_or(entries.value("width-tol", SMALL_FIELD), CUT.width_tolerance),
     )
     face = entries.read("head-face", read_head_face) or HeadFace()
     if wire is None or sheet is None:
@@ -195,19 +195,14 @@ def _or(value: float | None, otherwise: float) -> float:
     return otherwise if value is None else value
 
 
-def _value(entries: Entries, field: str, kind: Field) -> float | None:
-    typed = entries.quantity(field, kind)
-    return None if typed is None else typed.value
-
-
 def _needed(entries: Entries, field: str, kind: Field) -> float | None:
     if not entries.typed(field):
         entries.add_fault(field, "cut.missing", example=EXAMPLES[field])
-    return _value(entries, field, kind)
+    return entries.value(field, kind)
 
 
 def _count(entries: Entries, field: str) -> int | None:
-    value = _value(entries, field, COUNT_FIELD)
+    value = entries.value(field, COUNT_FIELD)
     if value is None:
         return None
     if value != int(value):
@@ -232,10 +227,10 @@ def _refuse_alone(entries: Entries) -> None:
 
 
 def _layout(entries: Entries, cylinders: int) -> DeckLayout | None:
-    bore, spacing, flange = (_value(entries, field, DECK_FIELD)
+    bore, spacing, flange = (entries.value(field, DECK_FIELD)
                              for field in ("bore", "spacing", "flange"))
-    offset = _value(entries, "bolt-offset", DECK_FIELD)
-    hole = _value(entries, "bolt-hole", HOLE_FIELD)
+    offset = entries.value("bolt-offset", DECK_FIELD)
+    hole = entries.value("bolt-hole", HOLE_FIELD)
     bank = _count(entries, "bank") or cylinders
     if bank > cylinders:
         entries.add_fault("bank", "cut.bank", cylinders=cylinders)

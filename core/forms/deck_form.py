@@ -95,7 +95,7 @@ def read_deck(
         With every fault of the form, each naming its field.
     """
     entries = Entries({field: [each] for field, each in texts.items()}, name)
-    sizes = {field: _value(entries, field, kind) for field, kind in FIELDS.items()}
+    sizes = {field: entries.value(field, kind) for field, kind in FIELDS.items()}
     for field in NEEDED:
         if not entries.typed(field):
             entries.add_fault(field, "deck.missing")
@@ -110,11 +110,6 @@ def read_deck(
         for bank, numbers in zip(BANK_NAMES, _split(cylinders, banks, numbering), strict=False)
     )
     return tuple(_moved(bank, [each for each in moves if each.bank == bank.bank]) for bank in built)
-
-
-def _value(entries: Entries, field: str, kind: Field) -> float | None:
-    typed = entries.quantity(field, kind)
-    return None if typed is None else typed.value
 
 
 def _rows(entries: Entries, sizes: Mapping[str, float | None]) -> tuple[HoleRow, ...]:
@@ -172,7 +167,7 @@ def _at(thing: Placed, places: Mapping[str, Point]) -> Placed:
 
 def _centre(moved: Moved) -> Point:
     entries = Entries({"x": [moved.x], "y": [moved.y]}, lambda field: f"{moved.name} {field}")
-    x, y = (_value(entries, field, COORDINATE_FIELD) for field in ("x", "y"))
+    x, y = (entries.value(field, COORDINATE_FIELD) for field in ("x", "y"))
     entries.finish()
     return x or 0.0, y or 0.0
 
@@ -215,7 +210,7 @@ def read_places(
         With every fault, each naming its place.
     """
     entries = Entries({place: [each] for place, each in texts.items()}, name)
-    values = {place: _value(entries, place, HEIGHT_FIELD) for place in texts}
+    values = {place: entries.value(place, HEIGHT_FIELD) for place in texts}
     entries.finish()
     return tuple(
         _reading(place, value) for place, value in values.items() if value is not None

@@ -61,6 +61,11 @@ class Entries:
             self.echoes[field] = typed.echo
         return typed
 
+    def value(self, field: str, kind: Field) -> float | None:
+        """One size in its base unit, if one was typed."""
+        typed = self.quantity(field, kind)
+        return None if typed is None else typed.value
+
     def quantities(self, field: str, kind: Field) -> tuple[Typed, ...]:
         """A field that may be given several times."""
         named = replace(kind, name=self._name(field))

@@ -65,5 +65,4 @@ def _needed(entries: Entries, field: str, kind: Field) -> float | None:
     if not entries.typed(field):
         wanted = "small_length" if kind is RISE_FIELD else str(kind.dimension)
         entries.add_fault(field, "number.empty", wanted=text(f"number.wanted_{wanted}"))
-    typed = entries.quantity(field, kind)
-    return None if typed is None else typed.value
+    return entries.value(field, kind)

@@ -74,9 +74,9 @@ def read_volumes(
     """
     entries = Entries(texts, name)
     values = {field: _needed(entries, field, kind) for field, kind in NEEDED.items()}
-    values |= {field: _value(entries, field, VOLUME_FIELD) or 0.0 for field in CROWN}
-    sheet = _value(entries, "gasket", SHEET_FIELD)
-    wanted = _value(entries, "for-ratio", RATIO_FIELD)
+    values |= {field: entries.value(field, VOLUME_FIELD) or 0.0 for field in CROWN}
+    sheet = entries.value("gasket", SHEET_FIELD)
+    wanted = entries.value("for-ratio", RATIO_FIELD)
     if not (entries.typed("gasket") or entries.typed("for-ratio")):
         entries.add_fault("gasket", "ratio.needs_sheet")
     cylinder = _cylinder(values)
@@ -96,12 +96,7 @@ def _needed(entries: Entries, field: str, kind: Field) -> float | None:
     if not entries.typed(field):
         wanted = "small_length" if kind is DECK_FIELD else str(kind.dimension)
         entries.add_fault(field, "number.empty", wanted=text(f"number.wanted_{wanted}"))
-    return _value(entries, field, kind)
-
-
-def _value(entries: Entries, field: str, kind: Field) -> float | None:
-    typed = entries.quantity(field, kind)
-    return None if typed is None else typed.value
+    return entries.value(field, kind)
 
 
 def _cylinder(values: Mapping[str, float | None]) -> CylinderVolumes | None:
